@@ -1,0 +1,36 @@
+/**
+ * Arithmetic on calendar dates written as ISO 8601 text (`2027-05-01`), proleptic Gregorian, no time of day, no zone.
+ * Only what the service clock needs; anything with a zone lives in `shared/calendar`.
+ */
+const DAY_MS = 86_400_000;
+
+/** Days since 1970-01-01. @example dayNumber("1970-01-02") // 1 */
+export const dayNumber = (date: string): number => {
+  const [year = 0, month = 1, day = 1] = date.split("-").map(Number);
+  return Date.UTC(year, month - 1, day) / DAY_MS;
+};
+
+/** @example dateOfDay(1) // "1970-01-02" */
+export const dateOfDay = (day: number): string => new Date(day * DAY_MS).toISOString().slice(0, 10);
+
+/** @example plusDays("2027-02-28", 1) // "2027-03-01" */
+export const plusDays = (date: string, days: number): string => dateOfDay(dayNumber(date) + days);
+
+/**
+ * Month arithmetic that keeps to the end of a shorter month, as ISO 8601 durations are usually read.
+ * @example plusMonths("2027-01-31", 1) // "2027-02-28"
+ */
+export function plusMonths(date: string, months: number): string {
+  const [year = 0, month = 1, day = 1] = date.split("-").map(Number);
+  const lastOfMonth = new Date(Date.UTC(year, month - 1 + months + 1, 0)).getUTCDate();
+  return new Date(Date.UTC(year, month - 1 + months, Math.min(day, lastOfMonth))).toISOString().slice(0, 10);
+}
+
+/** Days from one date to a later one; negative where it is earlier. */
+export const daysBetween = (from: string, to: string): number => dayNumber(to) - dayNumber(from);
+
+/** A Julian year's days: the usual divisor where an age in years need not be exact to the day. */
+const DAYS_PER_YEAR = 365.25;
+
+/** Years from one date to another, as a decimal. @example yearsBetween("2026-01-01", "2027-01-01") // 0.9993… */
+export const yearsBetween = (from: string, to: string): number => daysBetween(from, to) / DAYS_PER_YEAR;
