@@ -1,0 +1,136 @@
+import type { SlotRefusal } from "#shared/calendar/bookable.ts";
+import type { Offer } from "#shared/calendar/find-offers.ts";
+import type { Answers } from "#shared/craft/vocabulary.ts";
+import type { Draft } from "#shared/intake/draft.ts";
+import type { JobPlan } from "#shared/shop/job-plan.ts";
+import type { Contact, ReturnTo } from "#shared/shop/people.ts";
+import type { Verdict } from "#shared/triage/verdict.ts";
+
+/** Names one wish: asked again with the same key and the same fingerprint, it gets its first answer again. */
+export type WishKey = {
+  /** The route and who asks: keys of different callers never meet. */
+  readonly scope: string;
+  readonly key: string;
+  /** SHA-256 of the request's body, hex. */
+  readonly fingerprint: string;
+};
+export type KeyReused = { readonly reason: "key-reused" };
+
+/** A wish for bench time. The asker makes the id. */
+export type HoldWish = {
+  readonly id: string;
+  readonly offer: string;
+  /** As the asker says; where answers come along, they are judged instead. */
+  readonly verdict: Verdict;
+  readonly answers: Answers | null;
+  /** Whose open holds are counted together: a hash, never an address. */
+  readonly source: string;
+  /** The owner's conversation that this hold belongs to (hash of its token); it has at most one open hold. */
+  readonly draft: string | null;
+  readonly wishKey: WishKey;
+};
+
+export type Hold = {
+  readonly id: string;
+  readonly until: number;
+  readonly slot: BookedTime;
+  readonly verdict: Verdict;
+};
+
+/** Bench time as stored: wall time and zone as promised, the instants as resolved, so that a change of law shows. */
+export type BookedTime = {
+  readonly bench: string;
+  readonly benchName: string;
+  readonly startsAt: number;
+  readonly endsAt: number;
+  readonly date: string;
+  readonly minuteOfDay: number;
+  readonly zone: string;
+};
+
+export type HoldRefusal =
+  | { readonly reason: "slot-not-offered"; readonly why: SlotRefusal; readonly offers: readonly Offer[] }
+  | { readonly reason: "too-many-holds"; readonly most: number }
+  | KeyReused;
+
+export type BookingWish = {
+  readonly id: string;
+  readonly hold: string;
+  readonly answers: Answers;
+  readonly contact: Contact;
+  readonly returnTo: ReturnTo;
+  /** The unit's serial number, where the owner can read it. */
+  readonly serial: string | null;
+  /** "Go ahead without asking up to", minor units. */
+  readonly goAheadMinor: number | null;
+  /** What the owner agreed to be told by text; null = nothing. */
+  readonly reminders: { readonly text: string } | null;
+  /** SHA-256 of the owner's link token, hex. */
+  readonly ownerLinkHash: string;
+  readonly draft: string | null;
+  readonly wishKey: WishKey;
+};
+
+/** What a confirmed booking answers. The link's token is made from the id and generation; it is never stored. */
+export type Booking = {
+  readonly id: string;
+  readonly jobNumber: string;
+  readonly linkGeneration: number;
+};
+
+export type BookingRefusal =
+  | { readonly reason: "no-such-hold" }
+  | { readonly reason: "hold-ended"; readonly offers: readonly Offer[] }
+  | { readonly reason: "needs-more-time"; readonly verdict: Verdict; readonly offers: readonly Offer[] }
+  | { readonly reason: "not-urgent"; readonly verdict: Verdict; readonly offers: readonly Offer[] }
+  | { readonly reason: "service-after-today"; readonly field: "lastRebuild" | "lastSlipSet" }
+  | KeyReused;
+
+export type ChangeRefusal =
+  | { readonly reason: "no-such-booking" }
+  | { readonly reason: "already-cancelled" }
+  | { readonly reason: "too-late"; readonly until: number }
+  | { readonly reason: "slot-not-offered"; readonly why: SlotRefusal; readonly offers: readonly Offer[] };
+
+export type JobState = "booked" | "cancelled";
+
+/** A job as the shop sees it; the owner's page shows a part of it. */
+export type Job = {
+  readonly number: string;
+  readonly state: JobState;
+  readonly bookedAt: number;
+  readonly booking: {
+    readonly id: string;
+    readonly time: BookedTime;
+    readonly changeableUntil: number;
+    readonly sequence: number;
+  };
+  readonly owner: Contact;
+  readonly returnTo: ReturnTo;
+  readonly serial: string | null;
+  readonly goAheadMinor: number | null;
+  readonly answers: Answers;
+  readonly plan: JobPlan;
+  /** The last day to post the unit, ISO 8601. */
+  readonly postBy: string;
+  readonly settingsVersion: number;
+  readonly linkGeneration: number;
+  readonly history: readonly { readonly at: number; readonly who: "owner" | "shop"; readonly what: string }[];
+};
+
+/** One line of the shop's list. */
+export type Arrival = {
+  readonly number: string;
+  readonly state: JobState;
+  readonly verdict: Verdict;
+  readonly ownerName: string;
+  readonly time: BookedTime;
+  readonly postBy: string;
+};
+
+/** A conversation as kept: answers, the hold it has, the time it ends. */
+export type StoredDraft = {
+  readonly draft: Draft;
+  readonly hold: Hold | null;
+  readonly expiresAt: number;
+};
