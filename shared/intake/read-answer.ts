@@ -45,8 +45,9 @@ export function readAnswer(
       return readOne(kind, fields);
     case "number":
       return readNumberOrNotSure(fields, {
-        ...kind,
+        least: kind.least,
         most: question.id === "builtYear" ? yearOf(onDate) + 1 : kind.most,
+        decimals: kind.whole ? 0 : READ_TO,
       });
     case "measure":
       return readMeasure(kind, fields);
@@ -71,16 +72,22 @@ function readOne({ options }: AnswerKind & { kind: "one" }, fields: Fields): Ret
   return options.includes(choice) ? accept(choice) : refuse({ field: FIELD.choice, problem: "choose-one" });
 }
 
-type Limits = { readonly least: number; readonly most: number; readonly whole?: boolean };
+type Limits = { readonly least: number; readonly most: number; readonly decimals: number };
+
+/** Hour meters and slip are read no finer; and so "1,200", which means twelve hundred, is never taken for 1.2. */
+const READ_TO = 2;
+/** Enough for a boost in bar, and few enough that the number is written back as it was. */
+const BOOST_READ_TO = 6;
 
 function readNumberOrNotSure(fields: Fields, limits: Limits): ReturnType<typeof readAnswer> {
   return first(fields, FIELD.notSure) === "" ? readNumber(fields, FIELD.value, limits) : accept(null);
 }
 
-/** A comma is read as the decimal point, since many keypads offer only that. */
-function readNumber(fields: Fields, field: string, { least, most, whole }: Limits): Outcome<number, FieldProblem> {
-  const text = first(fields, field).replace(",", ".");
-  if (!(whole ? /^\d+$/ : /^\d*\.?\d+$/).test(text)) return refuse({ field, problem: "not-a-number" });
+/** A comma is read as the decimal point, since many keypads offer only that; spaces may group the digits. */
+function readNumber(fields: Fields, field: string, { least, most, decimals }: Limits): Outcome<number, FieldProblem> {
+  const text = first(fields, field).replace(/\s/g, "").replace(",", ".");
+  const [, whole = "", fraction = ""] = /^(\d*)(?:\.(\d*))?$/.exec(text) ?? [];
+  if (whole + fraction === "" || fraction.length > decimals) return refuse({ field, problem: "not-a-number" });
   const value = Number(text);
   return value < least || value > most ? refuse({ field, problem: "out-of-range", least, most }) : accept(value);
 }
@@ -89,9 +96,10 @@ function readMeasure(kind: AnswerKind & { kind: "measure" }, fields: Fields): Re
   if (first(fields, FIELD.notSure) !== "") return accept(null);
   const unit = kind.units.find((known) => known === first(fields, FIELD.unit)) as PressureUnit | undefined;
   if (unit === undefined) return refuse({ field: FIELD.unit, problem: "choose-one" });
-  const inUnit = (psi: number) => Math.round(pressureIn(unit, pressure(psi, "psi")) * 100) / 100;
-  const limits = { least: inUnit(kind.leastPsi), most: inUnit(kind.mostPsi) };
-  const read = readNumber(fields, FIELD.value, limits);
+  const hundredths = (psi: number) => pressureIn(unit, pressure(psi, "psi")) * 100;
+  const least = Math.ceil(hundredths(kind.leastPsi)) / 100;
+  const most = Math.floor(hundredths(kind.mostPsi)) / 100;
+  const read = readNumber(fields, FIELD.value, { least, most, decimals: BOOST_READ_TO });
   return read.ok ? accept(pressure(read.value, unit)) : read;
 }
 
@@ -104,11 +112,11 @@ function readService(fields: Fields, before: Draft, onDate: string): Outcome<Rem
   if (when !== "known") return refuse({ field: FIELD.when, problem: "choose-one" });
   const date = readDate(fields, onDate);
   if (!date.ok) return date;
-  const hours = readOptional(fields, FIELD.hours, { least: 0, most: 20_000 });
+  const hours = readOptional(fields, FIELD.hours, { least: 0, most: 20_000, decimals: READ_TO });
   if (!hours.ok) return hours;
   const now = before.engineHours ?? Infinity;
   if (hours.value !== null && hours.value > now) return refuse({ field: FIELD.hours, problem: "more-than-now", now });
-  const leftAt = readOptional(fields, FIELD.leftAt, { least: 0, most: MOST_SLIP });
+  const leftAt = readOptional(fields, FIELD.leftAt, { least: 0, most: MOST_SLIP, decimals: READ_TO });
   if (!leftAt.ok) return leftAt;
   return accept({ when, date: date.value, engineHours: hours.value, slipLeftAt: leftAt.value });
 }
