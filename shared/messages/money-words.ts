@@ -1,0 +1,12 @@
+import type { Quote } from "#shared/shop/prices.ts";
+
+/** @example moneyText(12500, "USD", "en-US") // "$125.00" */
+export function moneyText(minor: number, currency: string, locale: string): string {
+  const format = new Intl.NumberFormat(locale, { style: "currency", currency });
+  const decimals = format.resolvedOptions().maximumFractionDigits ?? 2;
+  return format.format(minor / 10 ** decimals);
+}
+
+/** @example quoteText(quote("full-rebuild", "set-nut", DEMO_PRICES), "en-US") // "from $425.00" */
+export const quoteText = ({ minor, currency, from }: Quote, locale: string): string =>
+  `${from ? "from " : ""}${moneyText(minor, currency, locale)}`;

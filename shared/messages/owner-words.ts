@@ -1,0 +1,25 @@
+/** Short texts of the owner's pages that belong to no question and no verdict. */
+export const TAG_STARTS = "Your answers print here. Touch a line to change it.";
+export const TAG_STOP = "Stop riding. Do not start the engine. The last answers help the bench.";
+
+export const INTRO =
+  "A supercharger clutch wears. Service costs little; a broken one can throw metal through the engine. Answer a few questions and learn what yours needs.";
+
+export const RESUME = {
+  offer: "Go on later, or on another device",
+  how: "Open this link there. It works for 14 days. Who has the link can read your answers.",
+  title: "Go on with your answers",
+  button: "Go on here",
+  gone: "This link has ended. Start again: it takes two minutes.",
+} as const;
+
+/** Said aloud and shown when answers went because an earlier one changed. */
+export const droppedWords = (labels: readonly string[]): string =>
+  `No longer needed, so taken off the tag: ${labels.join(", ")}.`;
+
+/** What the page says when the network is away. */
+export const OFFLINE = {
+  kept: "No connection. Your answers are kept on this phone and will be sent later.",
+  waiting: "All answered. Your verdict comes as soon as there is a connection.",
+  sent: "Connected again. Your answers are sent.",
+} as const;

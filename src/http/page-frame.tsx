@@ -1,0 +1,50 @@
+import type { Child } from "hono/jsx";
+import { CSS, SCRIPT } from "#build/assets.ts";
+import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+
+type FrameProps = {
+  readonly title: string;
+  readonly front: ShopSettings["front"];
+  /** Owners get the conversation's script; the shop's pages work without any. */
+  readonly kind: "owner" | "shop";
+  readonly children?: Child;
+};
+
+/** The frame of every page: head, the shop's line with its phone number, and the one main part that the script may swap. */
+export function PageFrame({ title, front, kind, children }: FrameProps) {
+  return (
+    <html lang="en">
+      <head>
+        <meta charset="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="color-scheme" content="light dark" />
+        <title>{`${title} · ${front.name}`}</title>
+        <link rel="icon" href="data:," />
+        <link rel="stylesheet" href={`/assets/${CSS.name}`} />
+        {kind === "owner" && <script type="module" src={`/assets/${SCRIPT.name}`}></script>}
+      </head>
+      <body>
+        <a class="skip" href="#main">
+          Skip to the page
+        </a>
+        <header class="bar">
+          <a href={kind === "shop" ? "/shop" : "/"}>
+            <strong>{front.name}</strong>
+          </a>
+          {kind === "owner" ? <a href={telLink(front.phone)}>Call {front.phone}</a> : <ShopLinks />}
+        </header>
+        <div role="status" id="said" class="notice screen"></div>
+        {children}
+      </body>
+    </html>
+  );
+}
+
+const ShopLinks = () => (
+  <nav aria-label="Shop">
+    <a href="/shop">Arrivals</a> <a href="/shop/book">Book for a caller</a> <a href="/shop/settings">Settings</a>
+  </nav>
+);
+
+/** @example telLink("+1 202-555-0100") // "tel:+12025550100" */
+export const telLink = (phone: string): string => `tel:${phone.replace(/[^+\d]/g, "")}`;

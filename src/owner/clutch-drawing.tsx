@@ -1,0 +1,56 @@
+import type { Symptom, UnitFamily } from "#shared/craft/vocabulary.ts";
+
+/** A part of the drawing that can be inked in. */
+type DrawnPart = "nuts" | "springs" | "washers" | "gear" | "needles" | "bearings" | "impeller";
+
+/** Which part each symptom points at: common practice, no published source. */
+const SUSPECTS: Readonly<Record<Symptom, readonly DrawnPart[]>> = {
+  "metal-in-oil": ["gear", "needles", "washers"],
+  grinding: ["gear", "bearings"],
+  "sudden-boost-loss": ["gear", "washers"],
+  "gradual-boost-loss": ["washers"],
+  "impeller-wobble": ["bearings", "impeller"],
+  whine: ["bearings", "gear"],
+  "burnt-smell": ["washers"],
+  "limp-mode": [],
+  "oil-in-intake": ["bearings"],
+};
+
+type DrawingProps = {
+  readonly family: UnitFamily;
+  readonly symptoms?: readonly Symptom[];
+  readonly label: string;
+};
+
+/**
+ * The clutch in section, drawn by ourselves: nuts, spring washers, friction washers with the gear between them, the
+ * bearings and the impeller on one shaft. The parts that the symptoms point at are inked in.
+ */
+export function ClutchDrawing({ family, symptoms = [], label }: DrawingProps) {
+  const inked = new Set(symptoms.flatMap((symptom) => SUSPECTS[symptom]));
+  const ink = (part: DrawnPart) => (inked.has(part) ? "inked" : undefined);
+  const half = (
+    <>
+      <rect x="10" y="46" width="12" height="10" class={ink("nuts")} />
+      <rect x={family === "set-nut" ? 25 : 24} y="42" width="14" height="14" class={ink("nuts")} />
+      {family !== "set-nut" && <path d="M41 44v12M43.5 44v12M46 44v12" />}
+      <path d="M49 40l5 8-5 8M56 40l-5 8 5 8M56 40l5 8-5 8" class={ink("springs")} />
+      <path d="M64 38h6v18h-6z" />
+      <path d="M72 28h5v26h-5zM103 28h5v26h-5z" class={ink("washers")} />
+      <path d="M79 48V12l3-6 3 6 3-6 3 6 3-6 3 6 3-6v42z" class={ink("gear")} />
+      <path d="M82 51h16v5H82z" class={ink("needles")} />
+      <path d="M111 34h8v22h-8zM123 22h4v34h-4z" />
+      <path d="M131 36h16v20h-16zM153 36h16v20h-16z" class={ink("bearings")} />
+      <circle cx="139" cy="46" r="6" class={ink("bearings")} />
+      <circle cx="161" cy="46" r="6" class={ink("bearings")} />
+      <path d="M180 56c2-22 10-38 26-48v48zM206 8v48" class={ink("impeller")} />
+    </>
+  );
+  return (
+    <svg class="drawing" viewBox="0 0 220 122" role="img" aria-label={label}>
+      <path d="M4 57h210M4 65h210" />
+      <g>{half}</g>
+      <g transform="matrix(1 0 0 -1 0 122)">{half}</g>
+    </svg>
+  );
+}
