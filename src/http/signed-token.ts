@@ -10,7 +10,7 @@ export type TokenClaims = Readonly<z.infer<typeof Claims>>;
 export type TokenRefusal = "malformed" | "not-ours" | "other-purpose" | "expired";
 
 /** As many characters as 24 random bytes have in base64url; fewer is a forgotten or a guessable key. */
-const SHORTEST_KEY = 32;
+export const SHORTEST_KEY = 32;
 
 /** `<claims>.<mac>`, both base64url; the mac is HMAC-SHA-256 (RFC 2104, FIPS 180-4) of the first part as written. */
 export async function signToken(key: string, claims: TokenClaims): Promise<string> {

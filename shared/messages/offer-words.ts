@@ -1,0 +1,9 @@
+import type { OfferReason } from "#shared/calendar/find-offers.ts";
+
+/** Why an offer stands beside the others, said to the owner. */
+export const OFFER_WORDS: Readonly<Record<OfferReason, string>> = {
+  soonest: "The soonest time that your unit can be here.",
+  "later-that-day": "Later on the same day.",
+  "some-days-later": "A few days later, if you need more time to post it.",
+  "a-week-or-more-later": "A week or more later.",
+};

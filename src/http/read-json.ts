@@ -1,0 +1,33 @@
+import type * as z from "zod";
+import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
+import { checkInput } from "#src/http/check-input.ts";
+import { problem } from "#src/http/problem.ts";
+
+/** A body that passed: its value, and the text as sent, which names the request for a repeat of it. */
+export type JsonBody<Value> = { readonly value: Value; readonly text: string };
+
+/** Reads a request's JSON body; the refusal is the finished answer. Its size is limited for all routes at once. */
+export async function readJson<Schema extends z.ZodType>(
+  request: Request,
+  schema: Schema,
+): Promise<Outcome<JsonBody<z.output<Schema>>, Response>> {
+  if (!isJson(request.headers.get("content-type"))) {
+    return refuse(problem({ status: 415, detail: "Send the body as application/json." }));
+  }
+  const text = await request.text();
+  const parsed = parseJson(text);
+  if (!parsed.ok) return refuse(problem({ status: 400, detail: "The body is not well-formed JSON." }));
+  const checked = checkInput(schema, parsed.value);
+  return checked.ok ? accept({ value: checked.value, text }) : checked;
+}
+
+const isJson = (contentType: string | null): boolean =>
+  contentType?.split(";")[0]?.trim().toLowerCase() === "application/json";
+
+function parseJson(text: string): Outcome<unknown, "not-json"> {
+  try {
+    return accept(JSON.parse(text));
+  } catch {
+    return refuse("not-json");
+  }
+}
