@@ -31,6 +31,7 @@ export const NOT_SURE = "Not sure";
 
 /** The words of one picked answer; the answer itself where it has none. */
 export function optionWords(id: keyof Draft, option: string): string {
-  const words: Readonly<Record<string, string>> = id in OPTION_WORDS ? OPTION_WORDS[id as keyof typeof OPTION_WORDS] : {};
+  const words: Readonly<Record<string, string>> =
+    id in OPTION_WORDS ? OPTION_WORDS[id as keyof typeof OPTION_WORDS] : {};
   return words[option] ?? option;
 }

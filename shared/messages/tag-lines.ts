@@ -27,10 +27,10 @@ export const tagLines = (draft: Draft): readonly TagLine[] =>
   QUESTIONS.filter(({ id }) => draft[id] !== undefined).map(({ id }) => ({
     id,
     label: TAG_LABELS[id],
-    value: valueOf(id, draft),
+    value: textOf(id, draft),
   }));
 
-function valueOf(id: QuestionId, draft: Draft): string {
+function textOf(id: QuestionId, draft: Draft): string {
   switch (id) {
     case "symptoms":
       return symptomsText(draft.symptoms);

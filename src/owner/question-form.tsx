@@ -1,8 +1,8 @@
 import type { Child } from "hono/jsx";
 import { unreachable } from "#shared/basics/unreachable.ts";
 import type { UnitFamily } from "#shared/craft/vocabulary.ts";
-import type { Question } from "#shared/intake/questions.ts";
 import type { FilledFields } from "#shared/intake/form-fields.ts";
+import type { Question } from "#shared/intake/questions.ts";
 import { FIELD, type FieldProblem } from "#shared/intake/read-answer.ts";
 import { NOT_LOOKED, NOT_SURE, NOTHING_NOTICED, optionWords } from "#shared/messages/option-words.ts";
 import { problemWords } from "#shared/messages/problem-words.ts";
@@ -29,7 +29,11 @@ export function QuestionForm({ question, filled, problem = null }: FormProps) {
   );
 }
 
-type FieldsProps = { readonly question: Question; readonly filled: FilledFields; readonly problem: FieldProblem | null };
+type FieldsProps = {
+  readonly question: Question;
+  readonly filled: FilledFields;
+  readonly problem: FieldProblem | null;
+};
 
 function FieldsOf({ question, filled, problem }: FieldsProps) {
   const kind = question.answer;

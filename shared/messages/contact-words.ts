@@ -1,0 +1,33 @@
+/** Words of the page on which an owner books. */
+export const CONTACT_WORDS = {
+  title: "Book the time we hold for you",
+  mend: "Please mend this first. Nothing you wrote is lost.",
+  oneOf: "Give a phone number or an email address. One is enough.",
+  labels: {
+    name: "Your name",
+    phone: "Phone",
+    email: "Email",
+    collect: "I collect the unit at the shop",
+    line1: "Street and number",
+    line2: "More of the address",
+    region: "Town and state or region",
+    postcode: "Postcode",
+    country: "Country, two letters",
+    serial: "Serial number of the unit, if you can read it",
+    goAhead: "Go ahead without asking me, up to",
+  },
+  goAheadHelp: (currency: string): string =>
+    `An amount in ${currency} on top of the price. Leave it empty to be asked.`,
+  privacy: "We keep this for the job only. It is on no label, and nobody else gets it.",
+  book: "Book it",
+  longer: "Hold it longer",
+  other: "Pick another time",
+  pickAgain: "The time we held has gone. Pick another",
+  holdEnded: "The time we held for you ran out. What you wrote is still here. Pick another time and book.",
+  needsMoreTime: "Your answers now ask for more bench time than we held. Pick a time that is long enough.",
+  notUrgent:
+    "Your answers no longer ask for an urgent slot, and the unit could not be here by then. Pick another time.",
+  taken: "Someone else just took that time. These are the nearest free ones.",
+  tooMany: "You already hold as much time as one person may. Book or wait until it ends.",
+  serviceAfterToday: "A date of a past service is still to come. Please change that answer.",
+} as const;

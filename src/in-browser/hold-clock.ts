@@ -1,0 +1,18 @@
+import { onShown } from "#src/in-browser/page-swap.ts";
+import { say } from "#src/in-browser/say.ts";
+
+const WARN_MS = 120_000;
+let warning = 0;
+
+/** Two minutes before held time runs out the owner is told, and can hold it longer by one touch (WCAG 2.2.1). */
+export function watchHold(): void {
+  onShown((main) => {
+    clearTimeout(warning);
+    const until = Number(main.querySelector<HTMLElement>("[data-until]")?.dataset["until"]);
+    if (!(until > 0)) return;
+    warning = setTimeout(
+      () => say("Two minutes left. Touch “Hold it longer” to keep the time."),
+      Math.max(0, until - Date.now() - WARN_MS),
+    );
+  });
+}

@@ -1,0 +1,145 @@
+import { answered, type step } from "#shared/intake/conversation.ts";
+import type { Draft } from "#shared/intake/draft.ts";
+import { fieldsFor } from "#shared/intake/form-fields.ts";
+import { type Circumstances, type Question, questionOf } from "#shared/intake/questions.ts";
+import { type FieldProblem, type Fields, readAnswer } from "#shared/intake/read-answer.ts";
+import { droppedWords, OFFLINE } from "#shared/messages/owner-words.ts";
+import { problemWords } from "#shared/messages/problem-words.ts";
+import { TAG_LABELS } from "#shared/messages/tag-lines.ts";
+import { focusHeading, main, onShown, swap } from "#src/in-browser/page-swap.ts";
+import { say } from "#src/in-browser/say.ts";
+import { redrawTag } from "#src/in-browser/tag.ts";
+import { fill, forgetTyped, restoreTyped } from "#src/in-browser/typed.ts";
+import { forgetUnsent, send, sendAll, unsent } from "#src/in-browser/unsent.ts";
+
+/** The other tabs hear of each answer through this key. */
+const SHARED_DRAFT = "draft";
+
+const forms = new Map<string, DocumentFragment>();
+let draft: Draft = {};
+let now: Circumstances | null = null;
+
+/** Goes from question to question on this device; the answers follow to the shop as the network allows. */
+export function converse(): void {
+  onShown(readPage);
+  addEventListener("storage", ({ key, newValue }) => {
+    if (key !== SHARED_DRAFT || newValue === null) return;
+    draft = JSON.parse(newValue) as Draft;
+    redrawTag(draft);
+  });
+}
+
+/** Takes the answers from the page, adds those still on their way, and fetches the forms once. */
+function readPage({ dataset }: HTMLElement): void {
+  if (dataset["draft"] === undefined || dataset["now"] === undefined) return;
+  draft = JSON.parse(dataset["draft"]) as Draft;
+  now = JSON.parse(dataset["now"]) as Circumstances;
+  if (forms.size === 0) void fetchForms();
+  const late = unsent();
+  if (late.length === 0) return;
+  for (const { question, fields } of late) take(question, toFields(fields));
+  redrawTag(draft);
+  void sendAll().then((sent) => (sent ? swap("/intake", { push: false }) : false));
+}
+
+async function fetchForms(): Promise<void> {
+  try {
+    const response = await fetch("/intake/questions");
+    const page = new DOMParser().parseFromString(await response.text(), "text/html");
+    for (const form of page.querySelectorAll("template")) forms.set(form.dataset["question"] ?? "", form.content);
+  } catch {
+    // Without the forms each answer is posted and the next page fetched, as without script.
+  }
+}
+
+/** Can this form be answered here, without waiting for the shop? */
+export const isLocal = (form: HTMLFormElement): boolean =>
+  form.dataset["question"] !== undefined && now !== null && forms.size > 0;
+
+/** An answer was given: print it, send it, ask the next question. */
+export async function answer(form: HTMLFormElement, submitter: HTMLElement | null): Promise<void> {
+  const id = form.dataset["question"] ?? "";
+  const fields = [...new FormData(form, submitter)].map(([name, value]) => [name, String(value)] as const);
+  const taken = take(id, toFields(fields));
+  if (taken === null) return;
+  if ("problem" in taken) return showProblem(form, taken);
+  forgetTyped(form);
+  send({ question: id, fields });
+  localStorage.setItem(SHARED_DRAFT, JSON.stringify(draft));
+  redrawTag(draft);
+  if (taken.next === null) await toVerdict();
+  else showQuestion(taken.next);
+  if (taken.dropped.length > 0) say(droppedWords(taken.dropped.map((dropped) => TAG_LABELS[dropped])));
+}
+
+function take(id: string, fields: Fields): FieldProblem | ReturnType<typeof step> | null {
+  const question = questionOf(id);
+  if (question === undefined || now === null) return null;
+  const read = readAnswer(question, fields, draft, now.onDate);
+  if (!read.ok) return read.refusal;
+  const stepped = answered(draft, question.id, read.value, now);
+  draft = stepped.draft;
+  return stepped;
+}
+
+function toFields(entries: readonly (readonly [string, string])[]): Fields {
+  const fields: Record<string, string[]> = {};
+  for (const [name, value] of entries) fields[name] = [...(fields[name] ?? []), value];
+  return fields;
+}
+
+function showProblem(form: HTMLFormElement, problem: FieldProblem): void {
+  const place = form.querySelector<HTMLElement>("#problem");
+  if (place !== null) {
+    place.textContent = problemWords(problem);
+    place.hidden = false;
+  }
+  for (const field of form.querySelectorAll("[aria-invalid]")) field.removeAttribute("aria-invalid");
+  const field = form.querySelector<HTMLInputElement>(`[name="${problem.field}"]`);
+  if (field?.type !== "radio" && field?.type !== "checkbox") field?.setAttribute("aria-invalid", "true");
+  field?.focus();
+}
+
+/** @returns whether the question could be shown from here */
+export function showQuestion(question: Question, push = true): boolean {
+  const place = document.getElementById("question");
+  const content = forms.get(question.id);
+  if (place === null || content === undefined) return false;
+  place.replaceChildren(content.cloneNode(true));
+  const form = place.querySelector("form");
+  const before = draft[question.id];
+  if (form !== null && before !== undefined) {
+    fill(
+      form,
+      Object.entries(fieldsFor(question, before)).flatMap(([name, values]) =>
+        [values].flat().map((value) => [name, value] as const),
+      ),
+    );
+  }
+  if (form !== null) restoreTyped(form);
+  if (push) history.pushState(null, "", `/intake/${question.id}`);
+  document.title = `${place.querySelector("h1")?.textContent ?? ""} · ${document.title.split(" · ").at(-1) ?? ""}`;
+  focusHeading();
+  return true;
+}
+
+/** @returns whether the address is a question of this page */
+export const showAddress = (path: string, push: boolean): boolean => {
+  const question = questionOf(path.replace("/intake/", ""));
+  return question !== undefined && showQuestion(question, push);
+};
+
+async function toVerdict(): Promise<void> {
+  if ((await sendAll()) && (await swap("/verdict"))) return;
+  const place = main().querySelector("#question h1");
+  if (place !== null) place.textContent = OFFLINE.waiting;
+  setTimeout(() => void toVerdict(), 4000);
+}
+
+/** Another craft, another conversation: nothing of the old one is sent any more. */
+export function startOver(): void {
+  forgetUnsent();
+  localStorage.removeItem(SHARED_DRAFT);
+  sessionStorage.clear();
+  draft = {};
+}

@@ -1,0 +1,28 @@
+import { sourceText } from "#shared/basics/source.ts";
+import { ADVICE_ONLY, cautionsFor, type SignalWord } from "#shared/messages/cautions.ts";
+import type { Verdict } from "#shared/triage/verdict.ts";
+
+const LOOKS: Readonly<Record<SignalWord, string>> = {
+  DANGER: "danger",
+  WARNING: "warning",
+  CAUTION: "caution",
+  NOTICE: "note",
+};
+
+/** The cautions that go with a verdict, each with its signal word and source. */
+export function Cautions({ verdict }: { readonly verdict: Verdict }) {
+  return (
+    <section aria-labelledby="cautions">
+      <h2 id="cautions">Take care</h2>
+      {cautionsFor(verdict).map(({ signal, text, source }) => (
+        <div class={`signal ${LOOKS[signal]}`}>
+          <b>{signal === "NOTICE" ? signal : `⚠ ${signal}`}</b>
+          <p>
+            {text} <small>({sourceText(source)})</small>
+          </p>
+        </div>
+      ))}
+      <p>{ADVICE_ONLY}</p>
+    </section>
+  );
+}

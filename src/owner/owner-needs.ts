@@ -1,0 +1,47 @@
+import type { Outcome } from "#shared/basics/outcome.ts";
+import type { Offer } from "#shared/calendar/find-offers.ts";
+import type { Step } from "#shared/intake/conversation.ts";
+import type { QuestionId } from "#shared/intake/draft.ts";
+import type {
+  Booking,
+  BookingRefusal,
+  BookingWish,
+  ChangeRefusal,
+  Hold,
+  HoldRefusal,
+  HoldWish,
+  Job,
+  StoredDraft,
+} from "#shared/shop/booking.ts";
+import type { SettingsVersion } from "#shared/shop/shop-settings.ts";
+import type { Verdict } from "#shared/triage/verdict.ts";
+
+type KeptAnswer = { readonly tokenHash: string; readonly question: QuestionId; readonly answer: unknown };
+type OwnersChange = { readonly booking: string; readonly linkHash: string; readonly by: "owner" };
+
+/** What the owner's pages ask of the shop's object. */
+export type OwnerShop = {
+  readonly settings: () => Promise<SettingsVersion>;
+  readonly draft: (tokenHash: string) => Promise<StoredDraft | null>;
+  readonly keepAnswer: (wish: KeptAnswer) => Promise<Outcome<Step, { readonly reason: "too-many-drafts" }>>;
+  readonly offers: (ask: { readonly verdict: Verdict }) => Promise<readonly Offer[]>;
+  readonly hold: (wish: HoldWish) => Promise<Outcome<Hold, HoldRefusal>>;
+  readonly book: (wish: BookingWish) => Promise<Outcome<Booking, BookingRefusal>>;
+  readonly jobByLink: (linkHash: string) => Promise<Job | null>;
+  readonly moveBooking: (wish: OwnersChange & { readonly offer: string }) => Promise<Outcome<Job, ChangeRefusal>>;
+  readonly cancelBooking: (wish: OwnersChange) => Promise<Outcome<Job, ChangeRefusal>>;
+};
+
+/** Everything the owner's pages need from outside. */
+export type OwnerNeeds = {
+  readonly shop: OwnerShop;
+  /** Epoch milliseconds. */
+  readonly now: () => number;
+  readonly linkKey: string;
+  /** Where the public reaches the site. */
+  readonly origin: (request: Request) => string;
+  /** At least 128 random bits, as text that fits a URL. */
+  readonly newId: () => string;
+  /** Whose open holds are counted together: a hash. */
+  readonly sourceOf: (request: Request) => Promise<string>;
+};

@@ -1,0 +1,16 @@
+import { Hono } from "hono";
+import { confirmRoutes } from "#src/owner/confirm-routes.tsx";
+import { conversationRoutes } from "#src/owner/conversation-routes.tsx";
+import type { OwnerNeeds } from "#src/owner/owner-needs.ts";
+import { resumeRoutes } from "#src/owner/resume-routes.tsx";
+import { tagRoutes } from "#src/owner/tag-routes.tsx";
+import { verdictRoutes } from "#src/owner/verdict-routes.tsx";
+
+/** All pages of an owner, from the first question to the job tag. */
+export const ownerRoutes = (needs: OwnerNeeds) =>
+  new Hono()
+    .route("/", conversationRoutes(needs))
+    .route("/", resumeRoutes(needs))
+    .route("/", verdictRoutes(needs))
+    .route("/", confirmRoutes(needs))
+    .route("/", tagRoutes(needs));

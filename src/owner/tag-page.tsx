@@ -1,0 +1,172 @@
+import type { Offer } from "#shared/calendar/find-offers.ts";
+import { quoteText } from "#shared/messages/money-words.ts";
+import { TAG_WORDS as WORDS } from "#shared/messages/tag-words.ts";
+import { dateText, timeText } from "#shared/messages/time-words.ts";
+import { VERDICT_SHORT } from "#shared/messages/verdict-words.ts";
+import type { Job } from "#shared/shop/booking.ts";
+import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import { PageFrame } from "#src/http/page-frame.tsx";
+import { Cautions } from "#src/owner/cautions.tsx";
+import { Offers } from "#src/owner/offers.tsx";
+import { QrCode } from "#src/owner/qr-code.tsx";
+
+type TagPageProps = {
+  readonly front: ShopSettings["front"];
+  readonly job: Job;
+  /** The page's own address: the owner's key to the job. */
+  readonly link: string;
+  /** What the QR code says: the job, and nothing personal. */
+  readonly jobLink: string;
+  /** Other bench time, while the booking may still be moved. */
+  readonly offers: readonly Offer[];
+  readonly mayChange: boolean;
+  readonly wish: string;
+  readonly notice?: string | undefined;
+};
+
+/** The job tag as packing slip: print it, tie it to the unit, put it in the box. */
+export function TagPage({ front, job, link, jobLink, offers, mayChange, wish, notice }: TagPageProps) {
+  const cancelled = job.state === "cancelled";
+  return (
+    <PageFrame title={`Job tag ${job.number}`} front={front} kind="owner">
+      <main id="main">
+        {notice !== undefined && (
+          <p class="notice screen" role="alert">
+            {notice}
+          </p>
+        )}
+        <article class="tag">
+          <div class="eyelet"></div>
+          <h1 tabindex={-1}>
+            {cancelled ? "Cancelled job" : "Job tag"} <span class="number">{job.number}</span>
+          </h1>
+          <div class="pair">
+            <QrCode text={jobLink} label={`QR code of job ${job.number}`} />
+            <TagFacts job={job} locale={front.locale} />
+          </div>
+          <div class="stub">
+            <h2>Send it to</h2>
+            <address>
+              {front.shipTo.lines.map((line) => (
+                <>
+                  {line}
+                  <br />
+                </>
+              ))}
+              {front.shipTo.region} {front.shipTo.postcode}, {front.shipTo.country}
+            </address>
+            <p>
+              Job <strong class="number">{job.number}</strong>
+            </p>
+          </div>
+        </article>
+        {!cancelled && <KeepIt link={link} />}
+        <div class="sheet">
+          <h2>{WORDS.packTitle}</h2>
+          <ol>
+            {WORDS.pack.map((line) => (
+              <li>{line}</li>
+            ))}
+          </ol>
+          <h2>{WORDS.boxTitle}</h2>
+          <ul>
+            {WORDS.box.map((line) => (
+              <li>{line}</li>
+            ))}
+          </ul>
+          <p>
+            <small>({WORDS.packSource})</small>
+          </p>
+          <Cautions verdict={job.plan.judgement.verdict} />
+        </div>
+        {mayChange && (
+          <ChangeIt
+            link={link}
+            offers={offers}
+            locale={front.locale}
+            wish={wish}
+            until={untilText(job, front.locale)}
+          />
+        )}
+        {!mayChange && !cancelled && <p class="screen">{WORDS.tooLate(front.phone)}</p>}
+      </main>
+    </PageFrame>
+  );
+}
+
+const untilText = ({ booking }: Job, locale: string): string =>
+  timeText(booking.changeableUntil, booking.time.zone, locale);
+
+function TagFacts({ job, locale }: { readonly job: Job; readonly locale: string }) {
+  const { time } = job.booking;
+  const { target, targetSI } = job.plan.slip;
+  return (
+    <dl class="facts">
+      <dt>Verdict</dt>
+      <dd>{VERDICT_SHORT[job.plan.judgement.verdict]}</dd>
+      <dt>Bench time</dt>
+      <dd>
+        <time datetime={new Date(time.startsAt).toISOString()}>{timeText(time.startsAt, time.zone, locale)}</time>,{" "}
+        {time.benchName}
+      </dd>
+      <dt>Post it by</dt>
+      <dd>{dateText(job.postBy, locale)}</dd>
+      <dt>What the bench will set</dt>
+      <dd>
+        {target === null || targetSI === null
+          ? "Measured or asked first"
+          : `${target.value} lbf·ft (${targetSI.value.toFixed(1)} N·m)`}
+      </dd>
+      <dt>Price</dt>
+      <dd>{quoteText(job.plan.quote, locale)}</dd>
+    </dl>
+  );
+}
+
+const KeepIt = ({ link }: { readonly link: string }) => (
+  <div class="sheet screen">
+    <h2>Keep this page</h2>
+    <p>{WORDS.keep}</p>
+    <label class="field">
+      <span>Your link</span>
+      <input type="text" readonly value={link} data-copy />
+    </label>
+    <p class="actions">
+      <button type="button" data-print hidden>
+        Print the tag
+      </button>
+      <button type="button" class="quiet" data-copy-link={link} hidden>
+        Copy the link
+      </button>
+      <a class="button quiet" href={`${link}/slot.ics`}>
+        Put it in my calendar
+      </a>
+    </p>
+  </div>
+);
+
+type ChangeItProps = {
+  readonly link: string;
+  readonly offers: readonly Offer[];
+  readonly locale: string;
+  readonly wish: string;
+  readonly until: string;
+};
+
+const ChangeIt = ({ link, offers, locale, wish, until }: ChangeItProps) => (
+  <div class="sheet screen">
+    <h2>Move or cancel</h2>
+    <p>You can do this here until {until}.</p>
+    <details>
+      <summary>Move it to another time</summary>
+      <Offers offers={offers} locale={locale} action={`${link}/move`} button="Move to this time" wish={wish} />
+    </details>
+    <details>
+      <summary>Cancel the job</summary>
+      <form method="post" action={`${link}/cancel`}>
+        <p>The bench time goes to someone else. You can book again at any time.</p>
+        <button type="submit">Yes, cancel it</button>
+      </form>
+    </details>
+  </div>
+);

@@ -1,0 +1,108 @@
+import { quoteText } from "#shared/messages/money-words.ts";
+import { dateText } from "#shared/messages/time-words.ts";
+import {
+  DEBRIS_WORDS,
+  FIND_OUT,
+  NOT_INCLUDED,
+  VERDICT_SHORT,
+  VERDICT_WORDS,
+  WORK_WORDS,
+} from "#shared/messages/verdict-words.ts";
+import type { JobPlan } from "#shared/shop/job-plan.ts";
+import type { Judgement, Reason } from "#shared/triage/judge.ts";
+import type { WouldChange } from "#shared/triage/would-change.ts";
+
+/** Whether to ride, what the unit needs and why. */
+export function VerdictCard({ judgement }: { readonly judgement: Judgement }) {
+  const { verdict, reasons, advice, engineDebris } = judgement;
+  const { title, means } = VERDICT_WORDS[verdict];
+  return (
+    <>
+      <h1 tabindex={-1}>{title}</h1>
+      <p>{means}</p>
+      {advice.length > 0 && (
+        <p class="notice">
+          <strong>{advice.map(({ text }) => text).join(" ")}</strong>
+        </p>
+      )}
+      {verdict === "stop-riding" && <p>{DEBRIS_WORDS[engineDebris]}</p>}
+      <h2>Why</h2>
+      <Reasons reasons={reasons} />
+    </>
+  );
+}
+
+const Reasons = ({ reasons }: { readonly reasons: readonly Reason[] }) => (
+  <ul>
+    {reasons.map(({ text, source }) => (
+      <li>
+        {text} <small>({source})</small>
+      </li>
+    ))}
+  </ul>
+);
+
+/** The single answers that would make the verdict milder, each a link to its question. */
+export function FindOut({ changes }: { readonly changes: readonly WouldChange[] }) {
+  if (changes.length === 0) return null;
+  return (
+    <>
+      <h2>What could change this</h2>
+      <p>Where you were not sure we took the worst likely case. Any one of these could make it milder:</p>
+      <ul>
+        {changes.map(({ answer, to }) => (
+          <li>
+            <a href={`/intake/${questionFor(answer)}`}>Find out {FIND_OUT[answer] ?? answer}</a>: then at best{" "}
+            {VERDICT_SHORT[to].toLowerCase()}.
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** The question that asks for a field of the answers. */
+function questionFor(answer: string): string {
+  const byField: Readonly<Record<string, string>> = {
+    "mods.engine": "engineModified",
+    "mods.charger": "chargerModified",
+    "mods.changedSinceSlip": "changedSinceSlip",
+  };
+  return byField[answer] ?? answer.split(".")[0] ?? answer;
+}
+
+/** What it costs and how long it takes, told before any name is asked. */
+export function PriceCard({ plan, locale }: { readonly plan: JobPlan; readonly locale: string }) {
+  const { quote } = plan;
+  return (
+    <>
+      <h2>What it costs</h2>
+      <dl class="facts">
+        <dt>{WORK_WORDS[quote.work]}</dt>
+        <dd>{quoteText(quote, locale)}</dd>
+        <dt>Usual time at the shop</dt>
+        <dd>{quote.usualDays} working days</dd>
+      </dl>
+      <p class="faint">
+        {quote.from && "The bench may find more; then we ask you first. "}
+        {NOT_INCLUDED} <small>(prices and times: set by the shop)</small>
+      </p>
+    </>
+  );
+}
+
+/** When the clocks run out: by date, by hours, whichever comes first. */
+export function DueLine({ judgement, locale }: { readonly judgement: Judgement; readonly locale: string }) {
+  const { kind, by, atEngineHours } = judgement.due;
+  const limits = [
+    by === null ? null : `by ${dateText(by, locale)}`,
+    atEngineHours === null ? null : `at ${Math.floor(atEngineHours)} engine hours`,
+  ].filter((limit) => limit !== null);
+  if (limits.length === 0) return null;
+  return (
+    <p>
+      By the service clock, {kind === "slip-check" ? "a slip check" : "a rebuild"} comes first. Due{" "}
+      <strong>{limits.join(" or ")}</strong>, whichever is earlier.
+    </p>
+  );
+}

@@ -1,0 +1,79 @@
+import type { Offer } from "#shared/calendar/find-offers.ts";
+import type { Draft } from "#shared/intake/draft.ts";
+import { VERDICT_WORDS } from "#shared/messages/verdict-words.ts";
+import type { JobPlan } from "#shared/shop/job-plan.ts";
+import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import type { WouldChange } from "#shared/triage/would-change.ts";
+import { PageFrame, telLink } from "#src/http/page-frame.tsx";
+import { Cautions } from "#src/owner/cautions.tsx";
+import { ClutchDrawing } from "#src/owner/clutch-drawing.tsx";
+import { Offers } from "#src/owner/offers.tsx";
+import { Tag } from "#src/owner/tag.tsx";
+import { DueLine, FindOut, PriceCard, VerdictCard } from "#src/owner/verdict-card.tsx";
+
+type VerdictPageProps = {
+  readonly front: ShopSettings["front"];
+  readonly draft: Draft;
+  readonly plan: JobPlan;
+  readonly changes: readonly WouldChange[];
+  readonly offers: readonly Offer[];
+  readonly wish: string;
+  /** Why the last pick could not be held. */
+  readonly notice?: string;
+};
+
+/** Everything the owner wants to know before giving a name. */
+export function VerdictPage({ front, draft, plan, changes, offers, wish, notice }: VerdictPageProps) {
+  const { judgement } = plan;
+  const isStop = judgement.verdict === "stop-riding";
+  const noticed = draft.symptoms?.noticed ?? [];
+  return (
+    <PageFrame title={VERDICT_WORDS[judgement.verdict].title} front={front} kind="owner">
+      <main id="main" class="beside">
+        <Tag draft={draft} />
+        <div class="talk">
+          {notice !== undefined && (
+            <p class="notice" role="alert">
+              {notice}
+            </p>
+          )}
+          <VerdictCard judgement={judgement} />
+          {isStop && (
+            <p class="actions">
+              <a class="button" href={telLink(front.phone)}>
+                Call the shop now: {front.phone}
+              </a>
+            </p>
+          )}
+          {noticed.length > 0 && (
+            <ClutchDrawing
+              family={draft.unitFamily ?? "unknown"}
+              symptoms={noticed}
+              label="The clutch in section. The parts your answers point at are inked in."
+            />
+          )}
+          <DueLine judgement={judgement} locale={front.locale} />
+          <FindOut changes={changes} />
+          <PriceCard plan={plan} locale={front.locale} />
+          <h2>Hold bench time</h2>
+          <p>No name needed yet. We hold the time you pick while you fill in the rest.</p>
+          <Offers offers={offers} locale={front.locale} action="/verdict/hold" button="Hold this time" wish={wish} />
+          {judgement.verdict === "not-due" && judgement.due.by !== null && (
+            <>
+              <h2>Or be reminded</h2>
+              <p>
+                <a href="/verdict/due.ics">Put the due date in your calendar</a>
+              </p>
+            </>
+          )}
+          <Cautions verdict={judgement.verdict} />
+          <form method="post" action="/intake/start-over">
+            <button type="submit" class="quiet">
+              Start over with another craft
+            </button>
+          </form>
+        </div>
+      </main>
+    </PageFrame>
+  );
+}
