@@ -1,9 +1,188 @@
 import { DurableObject } from "cloudflare:workers";
+import type { Outcome } from "#shared/basics/outcome.ts";
+import type { SlotBoard } from "#shared/calendar/board-schema.ts";
+import type { Offer } from "#shared/calendar/find-offers.ts";
+import type * as shop from "#shared/shop/booking.ts";
+import type { SettingsVersion } from "#shared/shop/shop-settings.ts";
+import type { Verdict } from "#shared/triage/verdict.ts";
+import { kvBoardStore } from "#src/adapters/board-store.ts";
+import { systemClock } from "#src/adapters/clock.ts";
+import { logError } from "#src/adapters/log.ts";
+import { busyReader } from "#src/ledger/bench-time-rows.ts";
+import { findReceipt } from "#src/ledger/booking-rows.ts";
+import { type ChangeWish, cancelBooking, moveBooking } from "#src/ledger/change-booking.ts";
+import type { Clock } from "#src/ledger/clock.ts";
+import { dropDraft } from "#src/ledger/draft-rows.ts";
+import { endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
+import { freshOffers } from "#src/ledger/fresh-offers.ts";
+import { findJob } from "#src/ledger/job-rows.ts";
+import { type AnswerWish, type KeptAnswer, keepAnswer, storedDraft } from "#src/ledger/keep-answer.ts";
+import { bringTablesUpToDate } from "#src/ledger/ledger-tables.ts";
+import { listArrivals } from "#src/ledger/list-arrivals.ts";
+import { makeBooking } from "#src/ledger/make-booking.ts";
+import { PUBLISH_AFTER_MS } from "#src/ledger/publication-rows.ts";
+import { type BoardStore, publishDue } from "#src/ledger/publish.ts";
+import { purge } from "#src/ledger/purge.ts";
+import type { Receipt } from "#src/ledger/receipt.ts";
+import { type ReissueRefusal, type ReissueWish, reissueLink } from "#src/ledger/reissue-link.ts";
+import { type SettingsRefusal, type SettingsWish, saveSettings } from "#src/ledger/save-settings.ts";
+import * as sessions from "#src/ledger/session-rows.ts";
+import { beginSettings, settingsReader } from "#src/ledger/settings-rows.ts";
+import { slotBoard } from "#src/ledger/slot-board.ts";
+import { takeHold } from "#src/ledger/take-hold.ts";
+import type { Turn } from "#src/ledger/turn.ts";
+import { wakeAt } from "#src/ledger/wake-at.ts";
+import { noteZoneLaw } from "#src/ledger/zone-law.ts";
 
-/** The shop's object: the single writer of its data. */
+/** After a failure that nobody foresaw, the alarm waits this long before it looks again. */
+const AFTER_FAILURE_MS = 60_000;
+
+/** The shop's object, the only writer of its data. Each method is one decision: read rows, decide, write rows. */
 export class ShopLedger extends DurableObject<Env> {
-  /** The number of tables its database holds. */
-  tableCount(): number {
-    return Number(this.ctx.storage.sql.exec("SELECT count(*) AS n FROM sqlite_schema").one()["n"]);
+  clock: Clock = systemClock;
+  boardStore: BoardStore = kvBoardStore(this.env.BOARD);
+  readonly #settings = settingsReader(this.ctx.storage.sql);
+  readonly #busy = busyReader(this.ctx.storage.sql);
+  /** When the platform will wake this object; null = not known to this instance. */
+  #wakes: number | null = null;
+
+  constructor(ctx: DurableObjectState, env: Env) {
+    super(ctx, env);
+    bringTablesUpToDate(ctx.storage);
+    this.#decide((turn) => {
+      beginSettings(turn.sql, turn.now);
+      noteZoneLaw(turn);
+    });
+    void ctx.blockConcurrencyWhile(async () => {
+      if ((await ctx.storage.getAlarm()) === null) this.#arm();
+    });
+  }
+
+  settings(): SettingsVersion {
+    return this.#decide((turn) => turn.settings());
+  }
+
+  saveSettings(wish: SettingsWish): Outcome<SettingsVersion, SettingsRefusal> {
+    return this.#change((turn) => saveSettings(turn, wish));
+  }
+
+  board(): SlotBoard {
+    return this.#change(slotBoard);
+  }
+
+  offers({ verdict, from }: { readonly verdict: Verdict; readonly from?: string }): readonly Offer[] {
+    return this.#change((turn) => freshOffers(turn, { verdict, day: from ?? null }));
+  }
+
+  hold(wish: shop.HoldWish): Outcome<shop.Hold, shop.HoldRefusal> {
+    return this.#change((turn) => takeHold(turn, wish, this.#mostHolds(turn)));
+  }
+
+  book(wish: shop.BookingWish): Outcome<shop.Booking, shop.BookingRefusal> {
+    return this.#change((turn) => makeBooking(turn, wish));
+  }
+
+  moveBooking(wish: ChangeWish & { readonly offer: string }): Outcome<shop.Job, shop.ChangeRefusal> {
+    return this.#change((turn) => moveBooking(turn, wish));
+  }
+
+  cancelBooking(wish: ChangeWish): Outcome<shop.Job, shop.ChangeRefusal> {
+    return this.#change((turn) => cancelBooking(turn, wish));
+  }
+
+  job(number: string): shop.Job | null {
+    return this.#decide(({ sql }) => findJob(sql, { by: "number", number })?.job ?? null);
+  }
+
+  jobByLink(linkHash: string): shop.Job | null {
+    return this.#decide(({ sql, now }) => findJob(sql, { by: "link", hash: linkHash, now })?.job ?? null);
+  }
+
+  reissueLink(wish: ReissueWish): Outcome<shop.Job, ReissueRefusal> {
+    return this.#decide((turn) => reissueLink(turn, wish));
+  }
+
+  arrivals(): readonly shop.Arrival[] {
+    return this.#decide(listArrivals);
+  }
+
+  receipt(bookingId: string): Receipt | null {
+    return this.#decide(({ sql }) => findReceipt(sql, bookingId));
+  }
+
+  draft(tokenHash: string): shop.StoredDraft | null {
+    return this.#decide((turn) => storedDraft(turn, tokenHash));
+  }
+
+  keepAnswer(wish: AnswerWish): Outcome<KeptAnswer, { readonly reason: "too-many-drafts" }> {
+    return this.#change((turn) => keepAnswer(turn, wish));
+  }
+
+  forgetDraft(tokenHash: string): void {
+    this.#decide(({ sql }) => dropDraft(sql, tokenHash));
+  }
+
+  openSession(wish: sessions.SessionWish): Outcome<sessions.Session, sessions.SessionRefusal> {
+    return this.#change((turn) => sessions.openSession(turn, wish));
+  }
+
+  session(sessionHash: string): sessions.Session | null {
+    return this.#decide((turn) => sessions.findSession(turn, sessionHash));
+  }
+
+  closeSession(sessionHash: string): void {
+    this.#decide((turn) => sessions.closeSession(turn, sessionHash));
+  }
+
+  /** Bears being run twice. Never throws: after a few throws the platform would drop the alarm for good. */
+  override async alarm(): Promise<void> {
+    let rest = 0;
+    try {
+      this.#decide(endOverdueHolds);
+      this.#decide(purge);
+      await publishDue((decision) => this.#decide(decision), this.boardStore, logFailure);
+    } catch (error) {
+      logFailure(error, "alarm");
+      rest = AFTER_FAILURE_MS;
+    } finally {
+      this.#wakes = null;
+      this.#arm(rest);
+    }
+  }
+
+  /** One transaction without a pause: what is read stays true until all is written, and a bug leaves nothing half done. */
+  #decide<Answer>(decision: (turn: Turn) => Answer): Answer {
+    const { storage, id } = this.ctx;
+    const turn = {
+      sql: storage.sql,
+      settings: this.#settings,
+      busy: this.#busy,
+      now: this.clock.now(),
+      shop: id.name ?? "main",
+    };
+    return storage.transactionSync(() => decision(turn));
+  }
+
+  #change<Answer>(decision: (turn: Turn) => Answer): Answer {
+    const answer = this.#decide(decision);
+    this.#arm();
+    return answer;
+  }
+
+  /** A waking that comes soon is early enough for anything: the alarm then works out the next one. */
+  #arm(rest = 0): void {
+    const soon = this.clock.now() + PUBLISH_AFTER_MS;
+    if (this.#wakes !== null && this.#wakes <= soon) return;
+    const at = wakeAt(this.ctx.storage.sql);
+    if (at === null || (this.#wakes !== null && this.#wakes <= at)) return;
+    this.#wakes = Math.max(at, this.clock.now() + rest);
+    this.ctx.waitUntil(this.ctx.storage.setAlarm(this.#wakes));
+  }
+
+  #mostHolds({ settings }: Turn): number {
+    return Number(this.env.OPEN_HOLDS_PER_SOURCE) || settings().settings.calendar.openHoldsPerSource;
   }
 }
+
+const logFailure = (error: unknown, where: string) =>
+  logError("alarm", where, error instanceof Error ? error : new Error("Not an error", { cause: error }));

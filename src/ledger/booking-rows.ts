@@ -1,0 +1,69 @@
+import type { Arrival } from "#shared/shop/booking.ts";
+import { verdictIn } from "#src/ledger/hold-rows.ts";
+import { jobStateIn } from "#src/ledger/job-rows.ts";
+import type { Receipt } from "#src/ledger/receipt.ts";
+import { firstRow, numberIn, rowsOf, textIn } from "#src/ledger/row.ts";
+import { bookedTime, SLOT_COLUMNS, type StoredSlot, slotIn, slotValues } from "#src/ledger/slot-columns.ts";
+
+type NewBooking = {
+  readonly job: number;
+  readonly id: string;
+  readonly changeableUntil: number;
+  readonly slot: StoredSlot;
+};
+
+export function keepBooking(sql: SqlStorage, { job, id, changeableUntil, slot }: NewBooking): void {
+  sql.exec(
+    `INSERT INTO booking (job, id, changeable_until, sequence, ${SLOT_COLUMNS}) VALUES (?, ?, ?, 0, ?, ?, ?, ?, ?, ?, ?)`,
+    job,
+    id,
+    changeableUntil,
+    ...slotValues(slot),
+  );
+}
+
+/** Answers the new sequence number, by which a calendar program knows the newer state. */
+export function moveBookingRow(sql: SqlStorage, { job, changeableUntil, slot }: Omit<NewBooking, "id">): number {
+  return sequenceAfter(
+    sql,
+    `UPDATE booking SET changeable_until = ?, sequence = sequence + 1,
+       (${SLOT_COLUMNS}) = (?, ?, ?, ?, ?, ?, ?) WHERE job = ? RETURNING sequence`,
+    changeableUntil,
+    ...slotValues(slot),
+    job,
+  );
+}
+
+export const raiseSequence = (sql: SqlStorage, job: number): number =>
+  sequenceAfter(sql, "UPDATE booking SET sequence = sequence + 1 WHERE job = ? RETURNING sequence", job);
+
+export function findReceipt(sql: SqlStorage, booking: string): Receipt | null {
+  const query = `SELECT id, sequence, job.state, ${SLOT_COLUMNS} FROM booking JOIN job ON job.serial = booking.job
+    WHERE booking.id = ?`;
+  const row = firstRow(sql, query, booking);
+  if (row === undefined) return null;
+  const { bench, startsAt, endsAt } = slotIn(row);
+  const version = numberIn(row, "sequence");
+  return { booking, state: jobStateIn(row), startsAt, endsAt, bench, version };
+}
+
+/** Bookings that are not over since the given quantum, in no order. */
+export function arrivalsSince(sql: SqlStorage, since: number): readonly Arrival[] {
+  const query = `SELECT job.number, job.state, job.verdict, job.post_by, owner.name, ${SLOT_COLUMNS}
+    FROM booking JOIN job ON job.serial = booking.job JOIN owner ON owner.id = job.owner
+    WHERE booking.to_quantum > ?`;
+  return rowsOf(sql, query, since).map((row) => ({
+    number: textIn(row, "number"),
+    state: jobStateIn(row),
+    verdict: verdictIn(row),
+    ownerName: textIn(row, "name"),
+    time: bookedTime(slotIn(row)),
+    postBy: textIn(row, "post_by"),
+  }));
+}
+
+function sequenceAfter(sql: SqlStorage, query: string, ...values: readonly SqlStorageValue[]): number {
+  const row = firstRow(sql, query, ...values);
+  if (row === undefined) throw new Error("A booking that is not there was changed");
+  return numberIn(row, "sequence");
+}

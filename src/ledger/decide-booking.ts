@@ -1,0 +1,71 @@
+import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
+import { benchNeed, isUrgent } from "#shared/calendar/bench-job.ts";
+import { changeableUntil } from "#shared/calendar/changeable.ts";
+import { postBy } from "#shared/calendar/post-by.ts";
+import { instantOfQuantum, plusQuanta } from "#shared/calendar/quantum.ts";
+import { reachOf } from "#shared/calendar/reach.ts";
+import type { Answers } from "#shared/craft/vocabulary.ts";
+import { type JobPlan, planJob } from "#shared/shop/job-plan.ts";
+import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import type { Verdict } from "#shared/triage/verdict.ts";
+import type { StoredHold } from "#src/ledger/hold-rows.ts";
+import type { StoredSlot } from "#src/ledger/slot-columns.ts";
+
+type BookingCase = {
+  readonly hold: StoredHold | null;
+  readonly answers: Answers;
+  readonly settings: ShopSettings;
+  /** The shop's calendar date. */
+  readonly today: string;
+  readonly now: number;
+};
+
+export type BookingDecision = {
+  readonly hold: StoredHold;
+  readonly plan: JobPlan;
+  /** The time that is booked: the hold's, or its first part where the work needs less. */
+  readonly slot: StoredSlot;
+  readonly postBy: string;
+  readonly changeableUntil: number;
+};
+
+export type BookingDecisionRefusal =
+  | { readonly reason: "no-such-hold" }
+  | { readonly reason: "hold-ended"; readonly verdict: Verdict }
+  | { readonly reason: "needs-more-time"; readonly verdict: Verdict }
+  | { readonly reason: "not-urgent"; readonly verdict: Verdict }
+  | { readonly reason: "service-after-today"; readonly field: "lastRebuild" | "lastSlipSet" };
+
+/** The answers are judged again: neither the length of the work nor its urgency is taken from the asker. */
+export function decideBooking(it: BookingCase): Outcome<BookingDecision, BookingDecisionRefusal> {
+  const { hold, settings } = it;
+  if (hold === null) return refuse({ reason: "no-such-hold" });
+  const field = serviceAfter(it.today, it.answers);
+  if (field !== undefined) return refuse({ reason: "service-after-today", field });
+  const plan = planJob(it.answers, it.today, settings);
+  const { verdict } = plan.judgement;
+  if (hold.state !== "open" || hold.until <= it.now) return refuse({ reason: "hold-ended", verdict });
+  const { quanta } = benchNeed(verdict, settings.calendar);
+  const to = plusQuanta(hold.slot.from, quanta);
+  if (to > hold.slot.to) return refuse({ reason: "needs-more-time", verdict });
+  if (isTooEarly(hold, verdict, settings)) return refuse({ reason: "not-urgent", verdict });
+  const lastPostDay = postBy(hold.slot.date, verdict, settings.calendar);
+  return accept({
+    hold,
+    plan,
+    slot: { ...hold.slot, to, endsAt: instantOfQuantum(to) },
+    // A hold taken just before midnight is still good just after it.
+    postBy: lastPostDay < it.today ? it.today : lastPostDay,
+    changeableUntil: changeableUntil(hold.slot.startsAt, settings.calendar),
+  });
+}
+
+const serviceAfter = (today: string, answers: Answers) =>
+  (["lastRebuild", "lastSlipSet"] as const).find((field) => (answers[field].date ?? today) > today);
+
+/** Time that only an urgent job could be offered, counted from when it was held: midnight takes nobody's hold away. */
+function isTooEarly(hold: StoredHold, verdict: Verdict, { calendar }: ShopSettings): boolean {
+  if (!isUrgent(hold.verdict) || isUrgent(verdict)) return false;
+  const reach = reachOf(calendar, verdict, hold.heldAt);
+  return !reach.ok || hold.slot.date < reach.value.firstDay;
+}

@@ -1,0 +1,44 @@
+import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
+import { answered } from "#shared/intake/conversation.ts";
+import type { Draft, QuestionId } from "#shared/intake/draft.ts";
+import type { StoredDraft } from "#shared/shop/booking.ts";
+import { countDrafts, findDraft, keepDraft } from "#src/ledger/draft-rows.ts";
+import { openHoldOf, toldHold } from "#src/ledger/hold-rows.ts";
+import { type Turn, today } from "#src/ledger/turn.ts";
+
+/** A conversation is kept this long after its last answer; default of this project. */
+export const DRAFT_LIVES_MS = 14 * 86_400_000;
+/** Far more than a shop ever has; keeps a flood of empty visits from filling the storage. Default of this project. */
+export const MOST_DRAFTS = 20_000;
+
+export type AnswerWish = { readonly tokenHash: string; readonly question: QuestionId; readonly answer: unknown };
+
+/** The conversation after the answer. `next` is named, not handed over: a question cannot be sent between processes. */
+export type KeptAnswer = {
+  readonly draft: Draft;
+  readonly dropped: readonly QuestionId[];
+  readonly next: QuestionId | null;
+  readonly expiresAt: number;
+};
+
+/** The first answer begins the conversation; every answer gives it another fortnight. */
+export function keepAnswer(
+  turn: Turn,
+  { tokenHash, question, answer }: AnswerWish,
+): Outcome<KeptAnswer, { readonly reason: "too-many-drafts" }> {
+  const kept = findDraft(turn.sql, tokenHash, turn.now);
+  if (kept === null && countDrafts(turn.sql) >= MOST_DRAFTS) return refuse({ reason: "too-many-drafts" });
+  const { ceramicUntilYear } = turn.settings().settings.triage;
+  const step = answered(kept?.draft ?? {}, question, answer, { onDate: today(turn), ceramicUntilYear });
+  const expiresAt = turn.now + DRAFT_LIVES_MS;
+  keepDraft(turn.sql, tokenHash, { draft: step.draft, expiresAt });
+  return accept({ draft: step.draft, dropped: step.dropped, next: step.next?.id ?? null, expiresAt });
+}
+
+/** The conversation so far, with the time that it holds. */
+export function storedDraft({ sql, now }: Turn, tokenHash: string): StoredDraft | null {
+  const kept = findDraft(sql, tokenHash, now);
+  if (kept === null) return null;
+  const hold = openHoldOf(sql, tokenHash, now);
+  return { ...kept, hold: hold === null ? null : toldHold(hold) };
+}

@@ -1,0 +1,23 @@
+import { TABLES } from "#src/ledger/tables.ts";
+
+/** Append only: a step that has run on a live ledger is never edited, only followed by another. */
+const STEPS: readonly { readonly name: string; readonly sql: string }[] = [{ name: "001-tables", sql: TABLES }];
+
+/** Brings an object's tables up to date, all steps or none. The platform keeps no version of its own. */
+export function bringTablesUpToDate(storage: DurableObjectStorage): void {
+  storage.transactionSync(() => {
+    const { sql } = storage;
+    sql.exec("CREATE TABLE IF NOT EXISTS table_step (name TEXT PRIMARY KEY) STRICT");
+    const done = new Set(
+      sql
+        .exec<{ name: string }>("SELECT name FROM table_step")
+        .toArray()
+        .map(({ name }) => name),
+    );
+    for (const step of STEPS) {
+      if (done.has(step.name)) continue;
+      sql.exec(step.sql);
+      sql.exec("INSERT INTO table_step (name) VALUES (?)", step.name);
+    }
+  });
+}

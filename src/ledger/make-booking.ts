@@ -1,0 +1,83 @@
+import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
+import { unreachable } from "#shared/basics/unreachable.ts";
+import type { Booking, BookingRefusal, BookingWish } from "#shared/shop/booking.ts";
+import { freeQuanta, handOnQuanta } from "#src/ledger/bench-time-rows.ts";
+import { keepBooking } from "#src/ledger/booking-rows.ts";
+import { type BookingDecision, type BookingDecisionRefusal, decideBooking } from "#src/ledger/decide-booking.ts";
+import { endDraftBy } from "#src/ledger/draft-rows.ts";
+import { noteEvent } from "#src/ledger/event-rows.ts";
+import { freshOffers } from "#src/ledger/fresh-offers.ts";
+import { findHold, type StoredHold, setHoldState } from "#src/ledger/hold-rows.ts";
+import { keepJob } from "#src/ledger/job-rows.ts";
+import { keepOwnerLink } from "#src/ledger/link-rows.ts";
+import { keepSubject } from "#src/ledger/people-rows.ts";
+import { noteBoardChange, noteReceiptChange, type Turn, today } from "#src/ledger/turn.ts";
+import { answerOnce, WISH_LIVES_MS } from "#src/ledger/wish-rows.ts";
+
+const FIRST_GENERATION = 1;
+
+/** Turns a hold into a booking with its job, or says why not. */
+export function makeBooking(turn: Turn, wish: BookingWish): Outcome<Booking, BookingRefusal> {
+  return answerOnce<Booking, BookingRefusal>(turn.sql, { wishKey: wish.wishKey, now: turn.now }, () => {
+    const hold = findHold(turn.sql, wish.hold);
+    const { settings, version } = turn.settings();
+    const decision = decideBooking({ hold, answers: wish.answers, settings, today: today(turn), now: turn.now });
+    if (decision.ok) return accept(keep(turn, wish, decision.value, version));
+    return refuse(withOffers(turn, wish, hold, decision.refusal));
+  });
+}
+
+function keep(turn: Turn, wish: BookingWish, decision: BookingDecision, settingsVersion: number): Booking {
+  const { sql, now } = turn;
+  const { plan, postBy, changeableUntil, slot } = decision;
+  const { serial, number } = keepJob(sql, keepSubject(sql, wish, now), {
+    answers: wish.answers,
+    plan,
+    bookedAt: now,
+    settingsVersion,
+    goAheadMinor: wish.goAheadMinor,
+    returnTo: wish.returnTo,
+    postBy,
+    linkGeneration: FIRST_GENERATION,
+  });
+  keepBooking(sql, { job: serial, id: wish.id, changeableUntil, slot });
+  keepOwnerLink(sql, { hash: wish.ownerLinkHash, job: serial, generation: FIRST_GENERATION }, now);
+  noteEvent(sql, serial, { at: now, who: "owner", what: "booked" });
+  takeOver(turn, wish.id, decision);
+  noteReceiptChange(turn, wish.id, 0);
+  // As long as the wish itself, so that the same form sent twice still finds the answers it is made of.
+  if (wish.draft !== null) endDraftBy(sql, wish.draft, now + WISH_LIVES_MS);
+  return { id: wish.id, jobNumber: number, linkGeneration: FIRST_GENERATION };
+}
+
+/** The hold's time becomes the booking's; what the work does not need is free again. */
+function takeOver(turn: Turn, booking: string, { hold, slot }: BookingDecision): void {
+  handOnQuanta(turn.sql, slot, booking);
+  setHoldState(turn.sql, hold.id, "booked");
+  if (slot.to === hold.slot.to) return;
+  freeQuanta(turn.sql, { ...hold.slot, from: slot.to }, hold.id);
+  noteBoardChange(turn);
+}
+
+function withOffers(
+  turn: Turn,
+  wish: BookingWish,
+  hold: StoredHold | null,
+  refusal: BookingDecisionRefusal,
+): BookingRefusal {
+  switch (refusal.reason) {
+    case "no-such-hold":
+    case "service-after-today":
+      return refusal;
+    case "hold-ended":
+    case "needs-more-time":
+    case "not-urgent": {
+      // The conversation that has the hold would give it up for a new one.
+      const own = hold?.state === "open" && hold.draft !== null && hold.draft === wish.draft ? hold.slot : null;
+      const offers = freshOffers(turn, { verdict: refusal.verdict, day: hold?.slot.date ?? null, own });
+      return refusal.reason === "hold-ended" ? { reason: "hold-ended", offers } : { ...refusal, offers };
+    }
+    default:
+      return unreachable(refusal);
+  }
+}

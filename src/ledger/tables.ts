@@ -1,0 +1,183 @@
+/*
+ * Instants are epoch milliseconds (`..._at`, `until`), bench time is in quanta. Every slot keeps the wall time and zone
+ * it was promised in beside its quanta, so that a change of the zone's law shows. Yes and no are 1 and 0, not sure is
+ * NULL. Tables grow by their row number wherever they can, so that a long history does not slow the next booking.
+ */
+
+const SLOT = `
+  bench TEXT NOT NULL,
+  bench_name TEXT NOT NULL,
+  from_quantum INTEGER NOT NULL,
+  to_quantum INTEGER NOT NULL CHECK (to_quantum > from_quantum),
+  date TEXT NOT NULL,
+  minute_of_day INTEGER NOT NULL,
+  zone TEXT NOT NULL`;
+
+/** The tables of the first step. */
+export const TABLES = `
+CREATE TABLE settings (
+  version INTEGER PRIMARY KEY,
+  saved_at INTEGER NOT NULL,
+  settings TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE counter (
+  name TEXT PRIMARY KEY,
+  value INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE zone_law (
+  zone TEXT PRIMARY KEY,
+  offsets TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- The key is the second guard of the first promise: no quarter-hour of a bench is ever taken twice.
+CREATE TABLE bench_time (
+  bench TEXT NOT NULL,
+  quantum INTEGER NOT NULL,
+  taken_by TEXT NOT NULL,
+  PRIMARY KEY (bench, quantum)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE hold (
+  id TEXT PRIMARY KEY,
+  state TEXT NOT NULL CHECK (state IN ('open', 'ended', 'booked')),
+  source TEXT NOT NULL,
+  draft TEXT,
+  verdict TEXT NOT NULL,
+  held_at INTEGER NOT NULL,
+  until INTEGER NOT NULL,${SLOT}
+) STRICT, WITHOUT ROWID;
+CREATE INDEX open_hold_by_end ON hold (until) WHERE state = 'open';
+CREATE INDEX open_hold_by_source ON hold (source) WHERE state = 'open';
+CREATE INDEX open_hold_by_draft ON hold (draft) WHERE state = 'open';
+
+CREATE TABLE owner (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL,
+  phone TEXT,
+  email TEXT,
+  reminder_text TEXT,
+  reminder_agreed_at INTEGER,
+  CHECK (phone IS NOT NULL OR email IS NOT NULL)
+) STRICT;
+
+CREATE TABLE craft (
+  id INTEGER PRIMARY KEY,
+  owner INTEGER NOT NULL REFERENCES owner (id),
+  built_year INTEGER,
+  riding TEXT NOT NULL,
+  engine_modified INTEGER,
+  charger_modified INTEGER,
+  boost_psi REAL
+) STRICT;
+
+CREATE TABLE unit (
+  id INTEGER PRIMARY KEY,
+  family TEXT NOT NULL,
+  serial TEXT,
+  washers TEXT NOT NULL
+) STRICT;
+
+-- Units get swapped: which one sat in which craft, from when until when.
+CREATE TABLE fitting (
+  unit INTEGER NOT NULL REFERENCES unit (id),
+  craft INTEGER NOT NULL REFERENCES craft (id),
+  since INTEGER NOT NULL,
+  until INTEGER,
+  PRIMARY KEY (unit, since)
+) STRICT, WITHOUT ROWID;
+
+-- The unit's clocks: what was done to it, and who says so.
+CREATE TABLE service (
+  unit INTEGER NOT NULL REFERENCES unit (id),
+  kind TEXT NOT NULL CHECK (kind IN ('rebuild', 'slip-set')),
+  told_at INTEGER NOT NULL,
+  told_by TEXT NOT NULL CHECK (told_by IN ('owner', 'bench')),
+  date TEXT,
+  engine_hours REAL,
+  slip_left_at REAL,
+  PRIMARY KEY (unit, told_at, kind)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE job (
+  serial INTEGER PRIMARY KEY,
+  number TEXT NOT NULL UNIQUE,
+  state TEXT NOT NULL CHECK (state IN ('booked', 'cancelled')),
+  booked_at INTEGER NOT NULL,
+  owner INTEGER NOT NULL REFERENCES owner (id),
+  craft INTEGER NOT NULL REFERENCES craft (id),
+  unit INTEGER NOT NULL REFERENCES unit (id),
+  verdict TEXT NOT NULL,
+  answers TEXT NOT NULL,
+  plan TEXT NOT NULL,
+  settings_version INTEGER NOT NULL REFERENCES settings (version),
+  price_minor INTEGER NOT NULL,
+  currency TEXT NOT NULL,
+  go_ahead_minor INTEGER,
+  return_to TEXT NOT NULL,
+  post_by TEXT NOT NULL,
+  link_generation INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE booking (
+  job INTEGER PRIMARY KEY REFERENCES job (serial),
+  id TEXT NOT NULL UNIQUE,
+  changeable_until INTEGER NOT NULL,
+  sequence INTEGER NOT NULL,${SLOT}
+) STRICT;
+CREATE INDEX booking_by_end ON booking (to_quantum);
+
+CREATE TABLE job_event (
+  job INTEGER NOT NULL REFERENCES job (serial),
+  step INTEGER NOT NULL,
+  at INTEGER NOT NULL,
+  who TEXT NOT NULL CHECK (who IN ('owner', 'shop')),
+  what TEXT NOT NULL,
+  PRIMARY KEY (job, step)
+) STRICT, WITHOUT ROWID;
+
+-- Only hashes of links are kept. A link whose generation is not its job's any more is dead.
+CREATE TABLE link (
+  hash TEXT PRIMARY KEY,
+  purpose TEXT NOT NULL,
+  subject INTEGER NOT NULL,
+  generation INTEGER NOT NULL,
+  expires_at INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE draft (
+  token_hash TEXT PRIMARY KEY,
+  draft TEXT NOT NULL,
+  expires_at INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE INDEX draft_by_end ON draft (expires_at);
+
+CREATE TABLE wish (
+  scope TEXT NOT NULL,
+  key TEXT NOT NULL,
+  fingerprint TEXT NOT NULL,
+  answer TEXT NOT NULL,
+  at INTEGER NOT NULL,
+  UNIQUE (scope, key)
+) STRICT;
+
+CREATE TABLE session (
+  hash TEXT PRIMARY KEY,
+  expires_at INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE used_link (
+  nonce TEXT PRIMARY KEY,
+  expires_at INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- What has to be put where everybody may read it: told after the decision is on disk, and again until it is done.
+CREATE TABLE publication (
+  key TEXT PRIMARY KEY,
+  subject TEXT NOT NULL,
+  version INTEGER NOT NULL,
+  due_at INTEGER NOT NULL,
+  tries INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+`;

@@ -1,0 +1,66 @@
+import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
+import type { SlotRefusal } from "#shared/calendar/bookable.ts";
+import type { Hold, HoldRefusal, HoldWish } from "#shared/shop/booking.ts";
+import { judge } from "#shared/triage/judge.ts";
+import type { Verdict } from "#shared/triage/verdict.ts";
+import { swapQuanta } from "#src/ledger/bench-time-rows.ts";
+import { checkWish } from "#src/ledger/check-wish.ts";
+import { decideHold } from "#src/ledger/decide-hold.ts";
+import { endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
+import { dayOfOffer, freshOffers } from "#src/ledger/fresh-offers.ts";
+import {
+  countOpenHolds,
+  keepHold,
+  openHoldOf,
+  type StoredHold,
+  setHoldState,
+  toldHold,
+} from "#src/ledger/hold-rows.ts";
+import { noteBoardChange, type Turn, today } from "#src/ledger/turn.ts";
+import { answerOnce } from "#src/ledger/wish-rows.ts";
+
+/** Holds bench time for a while, or says why not with the nearest free offers. */
+export function takeHold(turn: Turn, wish: HoldWish, most: number): Outcome<Hold, HoldRefusal> {
+  return answerOnce<Hold, HoldRefusal>(
+    turn.sql,
+    { wishKey: wish.wishKey, now: turn.now },
+    () => take(turn, wish, most),
+    (answer) => answer.ok || answer.refusal.reason !== "too-many-holds",
+  );
+}
+
+function take(turn: Turn, wish: HoldWish, most: number): Outcome<Hold, HoldRefusal> {
+  const { sql, now } = turn;
+  endOverdueHolds(turn);
+  const { triage, calendar } = turn.settings().settings;
+  const verdict = wish.answers === null ? wish.verdict : judge(wish.answers, today(turn), triage).verdict;
+  const earlier = wish.draft === null ? null : openHoldOf(sql, wish.draft, now);
+  const decision = decideHold({
+    wish,
+    verdict,
+    slot: checkWish(turn, { offer: wish.offer, verdict, own: earlier?.id ?? null }),
+    openHolds: countOpenHolds(sql, wish.source, now) - (earlier?.source === wish.source ? 1 : 0),
+    most,
+    holdMinutes: calendar.holdMinutes,
+    now,
+  });
+  if (decision.ok) return keep(turn, earlier, decision.value) ? accept(toldHold(decision.value)) : notOffered("taken");
+  return decision.refusal.reason === "slot-not-offered" ? notOffered(decision.refusal.why) : refuse(decision.refusal);
+
+  function notOffered(why: SlotRefusal): Outcome<Hold, HoldRefusal> {
+    return refuse({ reason: "slot-not-offered", why, offers: offersInstead(turn, wish, verdict, earlier) });
+  }
+}
+
+/** A conversation has one open hold: the earlier one is given up for the new one, or kept where that fails. */
+function keep(turn: Turn, earlier: StoredHold | null, hold: StoredHold): boolean {
+  const given = earlier === null ? null : { span: earlier.slot, takenBy: earlier.id };
+  if (!swapQuanta(turn.sql, given, { span: hold.slot, takenBy: hold.id })) return false;
+  if (earlier !== null) setHoldState(turn.sql, earlier.id, "ended");
+  keepHold(turn.sql, hold);
+  noteBoardChange(turn);
+  return true;
+}
+
+const offersInstead = (turn: Turn, wish: HoldWish, verdict: Verdict, earlier: StoredHold | null) =>
+  freshOffers(turn, { verdict, day: dayOfOffer(turn, wish.offer), own: earlier?.slot ?? null });
