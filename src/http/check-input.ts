@@ -15,7 +15,7 @@ export function checkInput<Schema extends z.ZodType>(
 type Issue = z.core.$ZodIssue;
 
 /** Each field once, dotted where nested; a field that the schema does not know is named too. */
-function fieldErrors(issues: readonly Issue[], schema: z.ZodType): readonly FieldError[] {
+export function fieldErrors(issues: readonly Issue[], schema: z.ZodType): readonly FieldError[] {
   const node = jsonSchemaOf(schema);
   const found = new Map<string, string>();
   for (const { issue, path } of issues.flatMap((each) => leavesOf(each, []))) {

@@ -1,0 +1,55 @@
+import type { SlotRefusal } from "#shared/calendar/bookable.ts";
+import type { ChangeRefusal } from "#shared/shop/booking.ts";
+
+/** The pages on which the shop moves or cancels a booking or makes a new link. */
+export const MOVE = {
+  title: (number: string) => `Move job ${number}`,
+  now: "Bench time now",
+  from: "Show times from",
+  fromHint: "Leave it empty for the soonest times.",
+  show: "Show times",
+  notADate: "Write a date that exists, such as 2027-05-31.",
+  pick: "New bench time",
+  pickOne: "Choose one of the times.",
+  postBy: (date: string) => `Post the unit by ${date}.`,
+  none: "No bench time is free within a year. Look at the opening hours and closures in the settings.",
+  button: "Move the job",
+} as const;
+
+export const CANCEL = {
+  title: (number: string) => `Cancel job ${number}?`,
+  says: "The bench time goes free at once. This cannot be undone, but you can book the job again.",
+  button: "Yes, cancel it",
+} as const;
+
+export const NEW_LINK = {
+  title: (number: string) => `New link for job ${number}`,
+  says: "The owner's link so far stops working at once, on every device. Do this when the link was lost or went to the wrong person.",
+  button: "Make the new link",
+  madeTitle: (number: string) => `The owner's link to job ${number}`,
+  made: "Copy it now and give it to the owner. It is shown here for 10 minutes, to you alone. The shop keeps no copy.",
+  label: "Owner's link",
+  open: "Open the job tag, to print it",
+  gone: "This page has ended, or a newer link was made. Make a new link if the owner still needs one.",
+  changedMeanwhile: "A new link was made meanwhile. The one shown then is the one that works.",
+} as const;
+
+export const BACK_TO_JOB = (number: string): string => `Back to job ${number}`;
+
+export const CHANGE_REFUSED: Readonly<Record<ChangeRefusal["reason"], string>> = {
+  "no-such-booking": "That booking no longer exists.",
+  "already-cancelled": "That booking was cancelled meanwhile.",
+  "too-late": "It is too late to change that booking.",
+  "slot-not-offered": "That time cannot be taken.",
+};
+
+/** Why a bench time cannot be taken, said to the shop. */
+export const SLOT_REFUSED: Readonly<Record<SlotRefusal, string>> = {
+  "not-a-slot": "Choose one of the times.",
+  "no-such-bench": "That bench is no longer in the settings.",
+  "in-the-past": "That time has passed.",
+  "too-far-ahead": "That time is more than a year ahead.",
+  closed: "The shop is closed for part of that time.",
+  "before-arrival": "A unit posted today would not be there by then.",
+  taken: "That time was taken meanwhile. These are the nearest free ones.",
+};

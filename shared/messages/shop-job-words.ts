@@ -1,0 +1,87 @@
+/** Headings, labels and sentences of the job's page. */
+export const JOB = {
+  title: (number: string) => `Job ${number}`,
+  verdict: "Verdict",
+  state: "State",
+  work: "Work",
+  slot: "Bench time",
+  bench: "Bench",
+  postBy: "Owner posts it by",
+  bookedAt: "Booked",
+  settingsVersion: "Judged by settings",
+  version: (version: number) => `Version ${version}`,
+
+  people: "Owner and return",
+  name: "Name",
+  phone: "Phone",
+  email: "Email",
+  returnTo: "Send it back to",
+  collects: "The owner collects it",
+  serial: "Serial number",
+  noSerial: "Not given",
+
+  money: "Price",
+  priceShown: "Shown to the owner",
+  goAhead: "Go ahead without asking up to",
+  noGoAhead: "Not given: ask before any work over the price",
+  usualDays: "Usual time at the shop",
+  days: (days: number) => (days === 1 ? "1 working day" : `${days} working days`),
+
+  answers: "What the owner said",
+  reasons: "Why this verdict",
+  advice: "What the owner was told besides",
+  source: (source: string) => `Source: ${source}.`,
+
+  suspects: "What may have failed",
+  suspectsHint: "What the symptoms point to. A hint for the bench, not a finding.",
+  noSuspects: "No symptom was named, so nothing points to a failed part.",
+  failure: "Failure",
+  pointedToBy: "Pointed to by",
+  inEngine: "Debris in the engine?",
+  sourceOf: "Source",
+
+  debris: "Parts in the engine",
+
+  slip: "Slip to set",
+  target: "Final slip",
+  noTarget: "No target yet: see the cautions below",
+  torque: (lbfft: number, newtonMetres: number | undefined) =>
+    newtonMetres === undefined ? `${lbfft} lbf·ft` : `${lbfft} lbf·ft (${newtonMetres} N·m)`,
+  band: "May end between",
+  bandText: (low: number, high: number) => `${low} and ${high} lbf·ft`,
+  setBeforeLock: "Set before the lock nut",
+  noSetBeforeLock: "Not given for this unit",
+  basis: "Where this comes from",
+  caution: "CAUTION",
+
+  parts: "Parts to lay out",
+  part: "Part",
+  count: "Count",
+
+  history: "History",
+  when: "When",
+  who: "Who",
+  what: "What",
+} as const;
+
+export const WHO: Readonly<Record<"owner" | "shop", string>> = { owner: "Owner", shop: "Shop" };
+
+/** What can be done with a job, on the buttons. */
+export const JOB_ACTIONS = {
+  move: "Move to another time",
+  cancel: "Cancel this booking",
+  link: "Make a new link for the owner",
+} as const;
+
+/** Said once, after it was done. */
+export const JOB_DONE = {
+  moved: "Moved. The owner's page shows the new time. Tell the owner, since no message is sent.",
+  cancelled: "Cancelled. The bench time is free again. Tell the owner, since no message is sent.",
+} as const;
+export type JobDone = keyof typeof JOB_DONE;
+
+export const NO_SUCH_JOB = {
+  title: "No such job",
+  says: "No job has that number.",
+  back: "Back to the arrivals",
+} as const;

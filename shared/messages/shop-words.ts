@@ -1,0 +1,25 @@
+import type { JobState } from "#shared/shop/booking.ts";
+import type { EngineDebris } from "#shared/triage/engine-debris.ts";
+
+export const SHOP_JOB_STATE: Readonly<Record<JobState, string>> = {
+  booked: "Booked",
+  cancelled: "Cancelled",
+};
+
+/** What the bench does about parts that may have gone into the engine. */
+export const SHOP_DEBRIS: Readonly<Record<EngineDebris, { readonly word: string; readonly means: string }>> = {
+  unlikely: {
+    word: "Unlikely",
+    means: "Nothing points to parts in the engine.",
+  },
+  possible: {
+    word: "Possible",
+    means:
+      "The engine must not run before it has been looked at. If parts are missing from the unit, the engine must be opened and cleaned before a rebuilt unit goes on.",
+  },
+  likely: {
+    word: "Likely",
+    means:
+      "The engine must not run. It must be opened and cleaned by someone competent before a rebuilt unit goes on. The price does not include that.",
+  },
+};

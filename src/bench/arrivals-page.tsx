@@ -1,0 +1,113 @@
+import { ARRIVAL_GROUP, ARRIVALS, FIND_JOB, FIND_JOB_PROBLEM } from "#shared/messages/shop-arrival-words.ts";
+import { SIGN_OUT } from "#shared/messages/shop-sign-in-words.ts";
+import { slotText } from "#shared/messages/shop-times.ts";
+import { SHOP_JOB_STATE } from "#shared/messages/shop-words.ts";
+import { dateText } from "#shared/messages/time-words.ts";
+import { VERDICT_SHORT } from "#shared/messages/verdict-words.ts";
+import type { Arrival } from "#shared/shop/booking.ts";
+import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import { groupArrivals } from "#src/bench/arrival-groups.ts";
+import { ShopPage } from "#src/bench/shop-page.tsx";
+
+type ArrivalsProps = {
+  readonly front: ShopSettings["front"];
+  readonly arrivals: readonly Arrival[];
+  /** The shop's calendar date. */
+  readonly today: string;
+  /** What was typed to find a job, and why none was found. */
+  readonly notFound?: { readonly typed: string; readonly problem: keyof typeof FIND_JOB_PROBLEM };
+};
+
+/** Which units arrive when, urgent ones first. */
+export function ArrivalsPage({ front, arrivals, today, notFound }: ArrivalsProps) {
+  return (
+    <ShopPage title={ARRIVALS.title} front={front}>
+      <FindJob {...notFound} />
+      {arrivals.length === 0 && <p>{ARRIVALS.none}</p>}
+      {groupArrivals(arrivals, today).map(({ group, arrivals: some }) => (
+        <section aria-labelledby={group}>
+          <h2 id={group}>
+            {ARRIVAL_GROUP[group]} ({some.length})
+          </h2>
+          <ArrivalTable arrivals={some} locale={front.locale} />
+        </section>
+      ))}
+      <form method="post" action="/shop/sign-out" class="screen">
+        <p class="actions">
+          <button type="submit" class="quiet">
+            {SIGN_OUT.button}
+          </button>
+        </p>
+      </form>
+    </ShopPage>
+  );
+}
+
+function FindJob({ typed = "", problem }: { typed?: string; problem?: keyof typeof FIND_JOB_PROBLEM }) {
+  return (
+    <form method="get" action="/shop/find" class="screen">
+      {problem && (
+        <p class="problem" role="alert" id="find-problem">
+          {FIND_JOB_PROBLEM[problem]}
+        </p>
+      )}
+      <div class="field short">
+        <span>
+          <label for="find">{FIND_JOB.label}</label>
+        </span>
+        <small id="find-hint">{FIND_JOB.hint}</small>
+        <input
+          id="find"
+          name="number"
+          value={typed}
+          autocomplete="off"
+          autocapitalize="characters"
+          spellcheck={false}
+          aria-invalid={problem ? "true" : undefined}
+          aria-describedby={problem ? "find-hint find-problem" : "find-hint"}
+        />
+      </div>
+      <p>
+        <button type="submit">{FIND_JOB.button}</button>
+      </p>
+    </form>
+  );
+}
+
+type TableProps = { readonly arrivals: readonly Arrival[]; readonly locale: string };
+
+/** Scrolls by itself on a narrow screen; its links make that work by keyboard. */
+const ArrivalTable = ({ arrivals, locale }: TableProps) => (
+  <div class="scroll">
+    <table>
+      <thead>
+        <tr>
+          {(["job", "work", "owner", "slot", "bench", "postBy", "state"] as const).map((column) => (
+            <th scope="col">{ARRIVALS[column]}</th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {arrivals.map((arrival) => (
+          <ArrivalRow arrival={arrival} locale={locale} />
+        ))}
+      </tbody>
+    </table>
+  </div>
+);
+
+const ArrivalRow = ({ arrival, locale }: { readonly arrival: Arrival; readonly locale: string }) => (
+  <tr>
+    <th scope="row">
+      <a class="job-link" href={`/shop/jobs/${arrival.number}`}>
+        {arrival.number}
+      </a>
+    </th>
+    <td>{VERDICT_SHORT[arrival.verdict]}</td>
+    <td>{arrival.ownerName}</td>
+    <td>{slotText(arrival.time, locale)}</td>
+    <td>{arrival.time.benchName}</td>
+    <td>{dateText(arrival.postBy, locale)}</td>
+    <td>{SHOP_JOB_STATE[arrival.state]}</td>
+  </tr>
+);

@@ -1,0 +1,57 @@
+import { sourceText } from "#shared/basics/source.ts";
+import { JOB } from "#shared/messages/shop-job-words.ts";
+import type { Part } from "#shared/shop/parts.ts";
+import type { SlipPlan } from "#shared/slip/slip-plan.ts";
+import { SLIP_RULES } from "#shared/slip/slip-rules.ts";
+import { FactList } from "#src/bench/fact-list.tsx";
+
+type JobSlipProps = { readonly slip: SlipPlan; readonly parts: readonly Part[] };
+
+/** What to set, from which rules, and what to lay out. */
+export const JobSlip = ({ slip, parts }: JobSlipProps) => (
+  <>
+    <h2>{JOB.slip}</h2>
+    <FactList
+      facts={[
+        [JOB.target, slip.target ? JOB.torque(slip.target.value, slip.targetSI?.value) : JOB.noTarget],
+        ...(slip.band ? [[JOB.band, JOB.bandText(slip.band.low, slip.band.high)] as const] : []),
+        [JOB.setBeforeLock, slip.setBeforeLock ? JOB.torque(slip.setBeforeLock.value, undefined) : JOB.noSetBeforeLock],
+      ]}
+    />
+    {slip.cautions.map((caution) => (
+      <div class="signal caution">
+        <b>{JOB.caution}</b>
+        <p>{caution}</p>
+      </div>
+    ))}
+    <h3>{JOB.basis}</h3>
+    <ul>
+      {SLIP_RULES.filter(({ id }) => slip.basis.includes(id)).map(({ text, source }) => (
+        <li>
+          {text} <small>{JOB.source(source)}</small>
+        </li>
+      ))}
+    </ul>
+    <h2>{JOB.parts}</h2>
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">{JOB.part}</th>
+          <th scope="col">{JOB.count}</th>
+          <th scope="col">{JOB.sourceOf}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {parts.map(({ name, count, source }) => (
+          <tr>
+            <th scope="row">{name}</th>
+            <td>{count}</td>
+            <td>
+              <small>{sourceText(source)}</small>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </>
+);

@@ -1,0 +1,17 @@
+import type { Context } from "hono";
+import type { Fields } from "#shared/intake/read-answer.ts";
+
+/** A posted form's first value of each field, by name. A file sent in place of text is left out. */
+export async function readForm(c: Context): Promise<Readonly<Record<string, string>>> {
+  const fields = await readFields(c);
+  return Object.fromEntries(Object.entries(fields).map(([name, [first = ""]]) => [name, first]));
+}
+
+/** The same with every value, for fields that come more than once. */
+export async function readFields(c: Context): Promise<Fields> {
+  const form = await c.req.formData();
+  const names = [...new Set(form.keys())];
+  return Object.fromEntries(
+    names.map((name) => [name, form.getAll(name).filter((value) => typeof value === "string")]),
+  );
+}
