@@ -9,8 +9,8 @@ import { VERDICT_WORDS } from "#shared/messages/verdict-words.ts";
 import type { Hold } from "#shared/shop/booking.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import type { ContactField, ContactProblems, TypedContact } from "#src/http/contact-form.ts";
 import { PageFrame } from "#src/http/page-frame.tsx";
-import type { ContactField, ContactProblems, TypedContact } from "#src/owner/contact-form.ts";
 import { Tag } from "#src/owner/tag.tsx";
 
 export type ConfirmPageProps = {

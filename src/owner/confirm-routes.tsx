@@ -8,15 +8,15 @@ import { answersFrom } from "#shared/intake/draft.ts";
 import { CONTACT_WORDS } from "#shared/messages/contact-words.ts";
 import type { BookingRefusal, Hold } from "#shared/shop/booking.ts";
 import { planJob } from "#shared/shop/job-plan.ts";
-import { ownerToken, sha256Hex } from "#src/http/owner-link.ts";
-import { ConfirmPage } from "#src/owner/confirm-page.tsx";
 import {
   CONTACT_FIELDS,
   type ContactProblems,
   type ReadContact,
   readContact,
   type TypedContact,
-} from "#src/owner/contact-form.ts";
+} from "#src/http/contact-form.ts";
+import { ownerToken, sha256Hex } from "#src/http/owner-link.ts";
+import { ConfirmPage } from "#src/owner/confirm-page.tsx";
 import { holdFor } from "#src/owner/hold-time.ts";
 import { type Sitting, sittingOf } from "#src/owner/own-draft.ts";
 import type { OwnerNeeds } from "#src/owner/owner-needs.ts";
