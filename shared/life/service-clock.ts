@@ -1,8 +1,6 @@
 import type { Answers, RememberedService } from "#shared/craft/vocabulary.ts";
-import { yearsBetween } from "#shared/units/calendar-date.ts";
-
-/** Engine hours that may have passed: one figure where all is known, a range where it is not. `most` may be Infinity. */
-export type HoursSpan = { readonly least: number; readonly most: number };
+import { hoursNow, riddenSince } from "#shared/life/hours-now.ts";
+import { type HoursSpan, hoursBetween, sinceTheLast, upTo } from "#shared/life/hours-span.ts";
 
 /** How far the two clocks of a unit have run. */
 export type ServiceClock = {
@@ -20,59 +18,60 @@ export type ServiceClock = {
  * no service at all, or any number of hours from 0 to `hoursPerYear` for each year since the date that is known.
  */
 export function serviceClock(answers: Answers, onDate: string, hoursPerYear: number): ServiceClock {
-  const { engineHours, lastRebuild, lastSlipSet } = answers;
-  const ridden = (since: string): number => Math.max(0, yearsBetween(since, onDate) * hoursPerYear);
-  const built = answers.builtYear === null ? null : `${answers.builtYear}-01-01`;
-  const sinceNew = engineHours === null ? upTo(built === null ? Infinity : ridden(built)) : exactly(engineHours);
-  const since = (service: RememberedService) => hoursSince(service, engineHours, sinceNew, ridden);
-
-  const sinceRebuild = {
-    known: () => since(lastRebuild),
-    never: () => sinceNew,
-    unknown: () => upTo(sinceNew.most),
-  }[lastRebuild.when]();
-  const governs = whichSetTheSlip(lastRebuild, lastSlipSet);
-  const sinceSlipSet = {
-    rebuild: () => sinceRebuild,
-    slip: () => since(lastSlipSet),
-    "the later": () => shorter(sinceRebuild, since(lastSlipSet)),
-    "nobody knows": () => upTo(sinceRebuild.most),
-  }[governs]();
-
+  const { engineHours, builtYear, lastRebuild, lastSlipSet } = answers;
+  const now = hoursNow(answers, onDate, hoursPerYear);
+  const order = slipAfterRebuild(lastRebuild, lastSlipSet);
+  const sinceSlip = hoursSince(lastSlipSet, now, onDate, hoursPerYear);
+  const sinceAnyRebuild = hoursSince(lastRebuild, now, onDate, hoursPerYear);
+  const sinceRebuild = order === "yes" ? atLeast(sinceAnyRebuild, sinceSlip.least) : sinceAnyRebuild;
+  const sinceSlipSet = sinceTheSlipWasSet(order, sinceRebuild, sinceSlip);
   const rebuiltAt = lastRebuild.when === "known" ? lastRebuild.engineHours : 0;
-  const slipSetAt = governs === "rebuild" || governs === "nobody knows" ? rebuiltAt : lastSlipSet.engineHours;
+  const slipSetAt = order === "no" ? rebuiltAt : highest(rebuiltAt, lastSlipSet.engineHours);
   return {
     sinceRebuild,
     sinceSlipSet,
-    rebuiltAtHours: engineHours === null ? rebuiltAt : engineHours - sinceRebuild.most,
-    slipSetAtHours: engineHours === null ? slipSetAt : engineHours - sinceSlipSet.most,
-    monthsFrom: (lastRebuild.when === "known" ? lastRebuild.date : null) ?? built,
+    rebuiltAtHours: engineHours === null ? rebuiltAt : hoursBetween(sinceRebuild.most, engineHours),
+    slipSetAtHours: engineHours === null ? slipSetAt : hoursBetween(sinceSlipSet.most, engineHours),
+    monthsFrom: lastRebuild.date ?? (builtYear === null ? null : `${builtYear}-01-01`),
   };
 }
 
-const exactly = (hours: number): HoursSpan => ({ least: hours, most: hours });
-const upTo = (hours: number): HoursSpan => ({ least: 0, most: hours });
-const shorter = (one: HoursSpan, other: HoursSpan): HoursSpan => ({
-  least: Math.min(one.least, other.least),
-  most: Math.min(one.most, other.most),
+type Order = "yes" | "no" | "perhaps";
+
+/** Was the slip set after the rebuild, which sets it too? By the dates; "perhaps" where they do not tell. */
+function slipAfterRebuild(rebuild: RememberedService, slip: RememberedService): Order {
+  if (slip.when === "never") return "no";
+  if (slip.when === "unknown") return "perhaps";
+  if (rebuild.when === "never") return "yes";
+  if (rebuild.date === null || slip.date === null || rebuild.date === slip.date) return "perhaps";
+  return slip.date > rebuild.date ? "yes" : "no";
+}
+
+function hoursSince(service: RememberedService, now: HoursSpan, onDate: string, hoursPerYear: number): HoursSpan {
+  if (service.when === "never") return now;
+  const { date, engineHours } = service;
+  if (engineHours !== null) {
+    return { least: hoursBetween(engineHours, now.least), most: hoursBetween(engineHours, now.most) };
+  }
+  return upTo(date === null ? now.most : Math.min(riddenSince(date, onDate, hoursPerYear), now.most));
+}
+
+/** A rebuild sets the slip too: the later of the two counts. */
+function sinceTheSlipWasSet(order: Order, sinceRebuild: HoursSpan, sinceSlip: HoursSpan): HoursSpan {
+  switch (order) {
+    case "no":
+      return sinceRebuild;
+    case "yes":
+      return { least: sinceSlip.least, most: Math.min(sinceSlip.most, sinceRebuild.most) };
+    case "perhaps":
+      return sinceTheLast(sinceRebuild, sinceSlip);
+  }
+}
+
+const atLeast = ({ least, most }: HoursSpan, hours: number): HoursSpan => ({
+  least: Math.max(least, hours),
+  most: Math.max(most, hours),
 });
 
-function hoursSince(
-  service: RememberedService,
-  now: number | null,
-  sinceNew: HoursSpan,
-  ridden: (since: string) => number,
-): HoursSpan {
-  if (now !== null && service.engineHours !== null) return exactly(now - service.engineHours);
-  if (service.date !== null) return upTo(Math.min(ridden(service.date), now ?? Infinity));
-  return upTo(Math.max(0, sinceNew.most - (service.engineHours ?? 0)));
-}
-
-/** A rebuild sets the slip too, so a slip setting counts only where it is the later one. */
-function whichSetTheSlip(rebuild: RememberedService, slip: RememberedService) {
-  if (slip.when === "never") return "rebuild";
-  if (slip.when === "unknown") return "nobody knows";
-  if (rebuild.when === "never") return "slip";
-  if (rebuild.date === null || slip.date === null || rebuild.date === slip.date) return "the later";
-  return slip.date > rebuild.date ? "slip" : "rebuild";
-}
+const highest = (one: number | null, other: number | null): number | null =>
+  one === null || other === null ? (one ?? other) : Math.max(one, other);

@@ -10,7 +10,7 @@ export const QUESTION_WORDS: Readonly<Record<QuestionId, QuestionWords>> = {
   },
   unitFamily: {
     asks: "How is the clutch built?",
-    help: "On early units thin shim washers set the slip. On later ones the set nut stops part-way.",
+    help: "Early units have thin shim washers behind the nut. Later ones have none: the set nut stops part-way.",
   },
   builtYear: {
     asks: "Which year was the unit built?",
@@ -57,6 +57,12 @@ export const QUESTION_WORDS: Readonly<Record<QuestionId, QuestionWords>> = {
     help: "Units like yours have metal washers as a rule. We believe what you say now.",
   },
 };
+
+/** What the drawings of the two builds show, for those who cannot see them. */
+export const BUILD_WORDS = {
+  "shim-stack": "Section of a shim stack: thin shim washers between the set nut and the spring washers.",
+  "set-nut": "Section of a set nut unit: no shims, the set nut stands off the spring washers.",
+} as const;
 
 /** Beside the fields of the forms. */
 export const FORM_WORDS = {

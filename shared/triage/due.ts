@@ -1,5 +1,6 @@
 import type { Findings } from "#shared/triage/findings.ts";
 import { dayNumber } from "#shared/units/calendar-date.ts";
+import { roundTo } from "#shared/units/round-to.ts";
 
 /** When the unit is next due by its clocks alone, whatever the symptoms. It may lie in the past. */
 export type Due = {
@@ -7,7 +8,7 @@ export type Due = {
   readonly kind: "slip-check" | "full-rebuild";
   /** The earliest date of any clock; null where no date is known. */
   readonly by: string | null;
-  /** The lowest engine hours of any clock; null where no hours are known. */
+  /** The lowest engine hours of any clock, to a tenth; null where no hours are known. */
   readonly atEngineHours: number | null;
 };
 
@@ -26,10 +27,14 @@ export function dueOf(it: Findings): Due {
   return {
     kind: slipDay < rebuildDay ? "slip-check" : "full-rebuild",
     by: it.rebuildBy,
-    atEngineHours: lowest(after(rebuiltAtHours, it.settings.rebuildHours), after(slipSetAtHours, it.slipInterval)),
+    atEngineHours: toTenths(
+      lowest(after(rebuiltAtHours, it.settings.rebuildHours), after(slipSetAtHours, it.slipInterval)),
+    ),
   };
 }
 
+/** As an hour meter reads. */
+const toTenths = (hours: number | null) => (hours === null ? null : roundTo(hours, 1));
 const after = (hours: number | null, interval: number) => (hours === null ? null : hours + interval);
 const lowest = (one: number | null, other: number | null) =>
   one === null || other === null ? (one ?? other) : Math.min(one, other);

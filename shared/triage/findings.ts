@@ -1,6 +1,7 @@
 import { ceramicIsPlausible } from "#shared/craft/ceramic.ts";
 import type { Answers, Symptom } from "#shared/craft/vocabulary.ts";
-import { type HoursSpan, type ServiceClock, serviceClock } from "#shared/life/service-clock.ts";
+import type { HoursSpan } from "#shared/life/hours-span.ts";
+import { type ServiceClock, serviceClock } from "#shared/life/service-clock.ts";
 import type { TriageSettings } from "#shared/triage/triage-settings.ts";
 import { plusMonths } from "#shared/units/calendar-date.ts";
 

@@ -1,5 +1,5 @@
 import { DEFAULT, PRACTICE, type Source } from "#shared/basics/source.ts";
-import type { HoursSpan } from "#shared/life/service-clock.ts";
+import type { HoursSpan } from "#shared/life/hours-span.ts";
 import type { Findings } from "#shared/triage/findings.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 

@@ -1,3 +1,4 @@
+import { raw } from "hono/html";
 import type { Child } from "hono/jsx";
 import { CSS, SCRIPT } from "#build/assets.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
@@ -13,30 +14,33 @@ type FrameProps = {
 /** The frame of every page: head, the shop's line with its phone number, and the one main part that the script may swap. */
 export function PageFrame({ title, front, kind, children }: FrameProps) {
   return (
-    <html lang="en">
-      <head>
-        <meta charset="utf-8" />
-        <meta name="viewport" content="width=device-width, initial-scale=1" />
-        <meta name="color-scheme" content="light dark" />
-        <title>{`${title} · ${front.name}`}</title>
-        <link rel="icon" href="data:," />
-        <link rel="stylesheet" href={`/assets/${CSS.name}`} />
-        {kind === "owner" && <script type="module" src={`/assets/${SCRIPT.name}`}></script>}
-      </head>
-      <body>
-        <a class="skip" href="#main">
-          Skip to the page
-        </a>
-        <header class="bar">
-          <a href={kind === "shop" ? "/shop" : "/"}>
-            <strong>{front.name}</strong>
+    <>
+      {raw("<!doctype html>")}
+      <html lang="en">
+        <head>
+          <meta charset="utf-8" />
+          <meta name="viewport" content="width=device-width, initial-scale=1" />
+          <meta name="color-scheme" content="light dark" />
+          <title>{`${title} · ${front.name}`}</title>
+          <link rel="icon" href="data:," />
+          <link rel="stylesheet" href={`/assets/${CSS.name}`} />
+          {kind === "owner" && <script type="module" src={`/assets/${SCRIPT.name}`}></script>}
+        </head>
+        <body>
+          <a class="skip" href="#main">
+            Skip to the page
           </a>
-          {kind === "owner" ? <a href={telLink(front.phone)}>Call {front.phone}</a> : <ShopLinks />}
-        </header>
-        <div role="status" id="said" class="notice screen"></div>
-        {children}
-      </body>
-    </html>
+          <header class="bar">
+            <a href={kind === "shop" ? "/shop" : "/"}>
+              <strong>{front.name}</strong>
+            </a>
+            {kind === "owner" ? <a href={telLink(front.phone)}>Call {front.phone}</a> : <ShopLinks />}
+          </header>
+          <div role="status" id="said" class="notice screen"></div>
+          {children}
+        </body>
+      </html>
+    </>
   );
 }
 

@@ -52,16 +52,26 @@ async function sendInOrder(): Promise<boolean> {
 
 async function post({ question, fields }: Unsent): Promise<"kept" | "refused" | "away"> {
   try {
-    const { status } = await fetch(`/intake/${question}`, {
+    const response = await fetch(`/intake/${question}`, {
       method: "POST",
       headers: { accept: "application/json" },
       body: new URLSearchParams(fields.map(([name, value]) => [name, value])),
     });
-    if (status === 422 || status === 404) return "refused";
-    return status < 400 ? "kept" : "away";
+    if (response.status === 422 || response.status === 404) return "refused";
+    if (!response.ok) return "away";
+    offerResume(((await response.json()) as { resume: string }).resume);
+    return "kept";
   } catch {
     return "away";
   }
+}
+
+/** The first answer begins a conversation, and from then on it can be gone on with elsewhere. */
+function offerResume(link: string): void {
+  document.querySelector("[data-intro]")?.remove();
+  const offer = document.querySelector("[data-resume]");
+  offer?.removeAttribute("hidden");
+  offer?.querySelector("input")?.setAttribute("value", link);
 }
 
 addEventListener("online", () => void sendAll());

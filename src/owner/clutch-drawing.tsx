@@ -3,6 +3,21 @@ import type { Symptom, UnitFamily } from "#shared/craft/vocabulary.ts";
 /** A part of the drawing that can be inked in. */
 type DrawnPart = "nuts" | "springs" | "washers" | "gear" | "needles" | "bearings" | "impeller";
 
+const PART_NAMES: Readonly<Record<DrawnPart, string>> = {
+  nuts: "set nut and lock nut",
+  springs: "spring washers",
+  washers: "friction washers",
+  gear: "gear",
+  needles: "needle bearings",
+  bearings: "ball bearings",
+  impeller: "impeller",
+};
+
+/** The parts that symptoms point at, by name. @example suspectNames(["burnt-smell"]) // ["friction washers"] */
+export const suspectNames = (symptoms: readonly Symptom[]): readonly string[] => [
+  ...new Set(symptoms.flatMap((symptom) => SUSPECTS[symptom]).map((part) => PART_NAMES[part])),
+];
+
 /** Which part each symptom points at: common practice, no published source. */
 const SUSPECTS: Readonly<Record<Symptom, readonly DrawnPart[]>> = {
   "metal-in-oil": ["gear", "needles", "washers"],
@@ -20,13 +35,15 @@ type DrawingProps = {
   readonly family: UnitFamily;
   readonly symptoms?: readonly Symptom[];
   readonly label: string;
+  /** Only the end where the slip is set, by which the two builds are told apart. */
+  readonly nutEnd?: boolean;
 };
 
 /**
  * The clutch in section, drawn by ourselves: nuts, spring washers, friction washers with the gear between them, the
  * bearings and the impeller on one shaft. The parts that the symptoms point at are inked in.
  */
-export function ClutchDrawing({ family, symptoms = [], label }: DrawingProps) {
+export function ClutchDrawing({ family, symptoms = [], label, nutEnd = false }: DrawingProps) {
   const inked = new Set(symptoms.flatMap((symptom) => SUSPECTS[symptom]));
   const ink = (part: DrawnPart) => (inked.has(part) ? "inked" : undefined);
   const half = (
@@ -47,7 +64,7 @@ export function ClutchDrawing({ family, symptoms = [], label }: DrawingProps) {
     </>
   );
   return (
-    <svg class="drawing" viewBox="0 0 220 122" role="img" aria-label={label}>
+    <svg class="drawing" viewBox={nutEnd ? "4 22 106 78" : "0 0 220 122"} role="img" aria-label={label}>
       <path d="M4 57h210M4 65h210" />
       <g>{half}</g>
       <g transform="matrix(1 0 0 -1 0 122)">{half}</g>

@@ -30,25 +30,26 @@ export function ConversationPage(props: ConversationPageProps) {
       <main id="main" class="beside" data-draft={JSON.stringify(draft)} data-now={JSON.stringify(now)}>
         <Tag draft={draft} />
         <div class="talk">
-          {resumeLink === null && <p>{INTRO}</p>}
+          {resumeLink === null && <p data-intro>{INTRO}</p>}
           {dropped.length > 0 && <p class="notice">{droppedWords(dropped.map((id) => TAG_LABELS[id]))}</p>}
           <div id="question">
             <QuestionForm question={question} filled={filled} problem={problem} />
           </div>
-          {resumeLink !== null && <ResumeOffer link={resumeLink} />}
+          <ResumeOffer link={resumeLink} />
         </div>
       </main>
     </PageFrame>
   );
 }
 
-const ResumeOffer = ({ link }: { readonly link: string }) => (
-  <details>
+/** Hidden before the first answer, when there is nothing to go on with. */
+const ResumeOffer = ({ link }: { readonly link: string | null }) => (
+  <details data-resume hidden={link === null}>
     <summary>{RESUME.offer}</summary>
     <p>{RESUME.how}</p>
     <label class="field">
       <span>Link</span>
-      <input type="text" readonly value={link} data-copy />
+      <input type="text" readonly value={link ?? ""} data-copy />
     </label>
   </details>
 );

@@ -51,10 +51,10 @@ export function conversationRoutes(needs: OwnerNeeds) {
       const kept = await needs.shop.keepAnswer(wish);
       if (!kept.ok) return c.text("Too many conversations at once. Please try again in a minute.", 429);
       keepToken(c, needs, token);
-      if (wantsJson(c)) return c.json({ kept: question.id });
+      if (wantsJson(c)) return c.json({ resume: resumeLink(c, needs, token) });
       const { next, dropped } = kept.value;
       const query = dropped.length > 0 ? `?dropped=${dropped.join(".")}` : "";
-      return c.redirect(next === null ? "/verdict" : `/intake/${next.id}${query}`, 303);
+      return c.redirect(next === null ? "/verdict" : `/intake/${next}${query}`, 303);
     });
 }
 
@@ -78,7 +78,7 @@ function page(c: Context, needs: OwnerNeeds, sitting: Sitting, question: Questio
       filled={shown.filled ?? (answer === undefined ? {} : fieldsFor(question, answer))}
       problem={shown.problem ?? null}
       dropped={shown.dropped ?? []}
-      resumeLink={token === null ? null : `${needs.origin(c.req.raw)}/resume/${token}`}
+      resumeLink={token === null ? null : resumeLink(c, needs, token)}
     />
   );
 }
@@ -94,6 +94,9 @@ function refusedAnswer(
   if (wantsJson(c)) return c.json({ field: shown.problem.field, accepted: problemWords(shown.problem) }, 422);
   return c.html(page(c, needs, sitting, question, shown), 422);
 }
+
+const resumeLink = (c: Context, needs: OwnerNeeds, token: string): string =>
+  `${needs.origin(c.req.raw)}/resume/${token}`;
 
 const wantsJson = (c: Context): boolean => c.req.header("accept") === "application/json";
 

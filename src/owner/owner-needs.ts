@@ -1,6 +1,5 @@
 import type { Outcome } from "#shared/basics/outcome.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
-import type { Step } from "#shared/intake/conversation.ts";
 import type { QuestionId } from "#shared/intake/draft.ts";
 import type {
   Booking,
@@ -17,13 +16,15 @@ import type { SettingsVersion } from "#shared/shop/shop-settings.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 
 type KeptAnswer = { readonly tokenHash: string; readonly question: QuestionId; readonly answer: unknown };
+/** What to ask next, null = nothing; and the answers that went because they no longer apply. */
+type Kept = { readonly next: QuestionId | null; readonly dropped: readonly QuestionId[] };
 type OwnersChange = { readonly booking: string; readonly linkHash: string; readonly by: "owner" };
 
 /** What the owner's pages ask of the shop's object. */
 export type OwnerShop = {
   readonly settings: () => Promise<SettingsVersion>;
   readonly draft: (tokenHash: string) => Promise<StoredDraft | null>;
-  readonly keepAnswer: (wish: KeptAnswer) => Promise<Outcome<Step, { readonly reason: "too-many-drafts" }>>;
+  readonly keepAnswer: (wish: KeptAnswer) => Promise<Outcome<Kept, { readonly reason: "too-many-drafts" }>>;
   readonly offers: (ask: { readonly verdict: Verdict }) => Promise<readonly Offer[]>;
   readonly hold: (wish: HoldWish) => Promise<Outcome<Hold, HoldRefusal>>;
   readonly book: (wish: BookingWish) => Promise<Outcome<Booking, BookingRefusal>>;

@@ -6,7 +6,7 @@ import type { Question } from "#shared/intake/questions.ts";
 import { FIELD, type FieldProblem } from "#shared/intake/read-answer.ts";
 import { NOT_LOOKED, NOT_SURE, NOTHING_NOTICED, optionWords } from "#shared/messages/option-words.ts";
 import { problemWords } from "#shared/messages/problem-words.ts";
-import { FORM_WORDS, QUESTION_WORDS } from "#shared/messages/question-words.ts";
+import { BUILD_WORDS, FORM_WORDS, QUESTION_WORDS } from "#shared/messages/question-words.ts";
 import { ClutchDrawing } from "#src/owner/clutch-drawing.tsx";
 
 type FormProps = { readonly question: Question; readonly filled: FilledFields; readonly problem?: FieldProblem | null };
@@ -110,7 +110,7 @@ function One({ id, options, filled }: OneProps) {
           <Tick type="radio" name={FIELD.choice} value={option} filled={filled}>
             {optionWords(id, option)}
             {id === "unitFamily" && option !== "unknown" && (
-              <ClutchDrawing family={option as UnitFamily} label={`Section: ${optionWords(id, option)}`} />
+              <ClutchDrawing family={option as UnitFamily} label={BUILD_WORDS[option as "set-nut"]} nutEnd />
             )}
           </Tick>
         ))}

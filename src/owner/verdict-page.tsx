@@ -1,4 +1,5 @@
 import type { Offer } from "#shared/calendar/find-offers.ts";
+import type { Symptom, UnitFamily } from "#shared/craft/vocabulary.ts";
 import type { Draft } from "#shared/intake/draft.ts";
 import { VERDICT_WORDS } from "#shared/messages/verdict-words.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
@@ -6,7 +7,7 @@ import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import type { WouldChange } from "#shared/triage/would-change.ts";
 import { PageFrame, telLink } from "#src/http/page-frame.tsx";
 import { Cautions } from "#src/owner/cautions.tsx";
-import { ClutchDrawing } from "#src/owner/clutch-drawing.tsx";
+import { ClutchDrawing, suspectNames } from "#src/owner/clutch-drawing.tsx";
 import { Offers } from "#src/owner/offers.tsx";
 import { Tag } from "#src/owner/tag.tsx";
 import { DueLine, FindOut, PriceCard, VerdictCard } from "#src/owner/verdict-card.tsx";
@@ -45,13 +46,7 @@ export function VerdictPage({ front, draft, plan, changes, offers, wish, notice 
               </a>
             </p>
           )}
-          {noticed.length > 0 && (
-            <ClutchDrawing
-              family={draft.unitFamily ?? "unknown"}
-              symptoms={noticed}
-              label="The clutch in section. The parts your answers point at are inked in."
-            />
-          )}
+          {noticed.length > 0 && <Suspects family={draft.unitFamily ?? "unknown"} symptoms={noticed} />}
           <DueLine judgement={judgement} locale={front.locale} />
           <FindOut changes={changes} />
           <PriceCard plan={plan} locale={front.locale} />
@@ -75,5 +70,19 @@ export function VerdictPage({ front, draft, plan, changes, offers, wish, notice 
         </div>
       </main>
     </PageFrame>
+  );
+}
+
+/** What the symptoms point at, drawn and named; nothing where they point at no part. */
+function Suspects({ family, symptoms }: { readonly family: UnitFamily; readonly symptoms: readonly Symptom[] }) {
+  const names = suspectNames(symptoms);
+  if (names.length === 0) return null;
+  return (
+    <figure>
+      <ClutchDrawing family={family} symptoms={symptoms} label="The clutch in section, suspected parts inked in." />
+      <figcaption>
+        Inked in, what this points at: {names.join(", ")}. <small>(common practice, no published source)</small>
+      </figcaption>
+    </figure>
   );
 }

@@ -1,0 +1,70 @@
+import type { Answers, RememberedService } from "#shared/craft/vocabulary.ts";
+import { latestDayFor, riddenSince } from "#shared/life/hours-now.ts";
+import type { TriageSettings } from "#shared/triage/triage-settings.ts";
+
+const OTHER = { lastRebuild: "lastSlipSet", lastSlipSet: "lastRebuild" } as const;
+const NEVER: RememberedService = { when: "never", date: null, engineHours: null, slipLeftAt: null };
+
+/** An unknown, and the answers with it filled in: the plausible values among which the mildest verdict is sure to be. */
+export type Unknown = { readonly answer: string; readonly fillings: readonly Answers[] };
+type Known = {
+  readonly answers: Answers;
+  readonly other: RememberedService;
+  readonly onDate: string;
+  readonly settings: TriageSettings;
+};
+
+/** What is not known of one service, with the plausible values among which the mildest verdict is sure to be. */
+export function serviceUnknowns(
+  name: keyof typeof OTHER,
+  answers: Answers,
+  onDate: string,
+  settings: TriageSettings,
+): readonly Unknown[] {
+  const service = answers[name];
+  const known: Known = { answers, other: answers[OTHER[name]], onDate, settings };
+  const fill = (change: Partial<RememberedService>): Answers => ({
+    ...answers,
+    [name]: { ...service, when: "known", ...change },
+  });
+  if (service.when === "unknown") {
+    const ever = mildestHours(null, known).map((engineHours) =>
+      fill({ engineHours, date: latestDate(engineHours, known) }),
+    );
+    return [{ answer: name, fillings: [{ ...answers, [name]: NEVER }, ...ever] }];
+  }
+  const found: Unknown[] = [];
+  if (service.when === "known" && service.date === null) {
+    found.push({ answer: `${name}.date`, fillings: [fill({ date: latestDate(service.engineHours, known) })] });
+  }
+  if (service.when === "known" && service.engineHours === null) {
+    const fillings = mildestHours(service.date, known).map((engineHours) => fill({ engineHours }));
+    found.push({ answer: `${name}.engineHours`, fillings });
+  }
+  return found;
+}
+
+/**
+ * Now; as long ago as makes a slip that fades no longer "fresh"; and, where the hours now are not known, whatever says
+ * most about them. None at odds with the date or with the other service.
+ */
+function mildestHours(date: string | null, { answers, other, onDate, settings }: Known): readonly number[] {
+  const now = answers.engineHours;
+  const ridden = date === null ? Infinity : riddenSince(date, onDate, settings.hoursPerYear);
+  const isAfter = date !== null && other.date !== null && date > other.date;
+  const isBefore = date !== null && other.date !== null && date < other.date;
+  const least = Math.max(0, (now ?? 0) - ridden, isAfter ? (other.engineHours ?? 0) : 0);
+  const most = Math.min(now ?? Infinity, isBefore ? (other.engineHours ?? Infinity) : Infinity);
+  const atOther = other.engineHours ?? 0;
+  const tried = now === null ? [atOther, atOther - ridden] : [now, now - settings.willNotHoldHours];
+  return tried.map((hours) => Math.min(most, Math.max(least, hours)));
+}
+
+/** The latest date by which the hours since then can have been ridden, and at which the other service fits in. */
+function latestDate(engineHours: number | null, { answers, other, onDate, settings }: Known): string {
+  if (engineHours === null) return onDate;
+  const ridden = (answers.engineHours ?? engineHours) - engineHours;
+  const latest = latestDayFor(ridden, onDate, settings.hoursPerYear);
+  const mustComeFirst = other.date !== null && other.engineHours !== null && engineHours < other.engineHours;
+  return mustComeFirst && other.date < latest ? other.date : latest;
+}

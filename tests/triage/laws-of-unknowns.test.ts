@@ -1,0 +1,30 @@
+import * as fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { judge } from "#shared/triage/judge.ts";
+import { TRIAGE_DEFAULTS } from "#shared/triage/triage-settings.ts";
+import { severity } from "#shared/triage/verdict.ts";
+import { forget, forgettable, trueCrafts } from "#tests/support/craft-arbitraries.ts";
+
+const severityOf = (...[answers, onDate]: [Parameters<typeof judge>[0], string]) =>
+  severity(judge(answers, onDate, TRIAGE_DEFAULTS).verdict);
+
+describe("not knowing", () => {
+  it("never makes the verdict milder than the truth would, however much is forgotten", () => {
+    fc.assert(
+      fc.property(trueCrafts, fc.uniqueArray(forgettable, { minLength: 1 }), ({ answers, onDate }, forgotten) => {
+        expect(severityOf(forget(answers, ...forgotten), onDate)).toBeGreaterThanOrEqual(severityOf(answers, onDate));
+      }),
+      { numRuns: Number(process.env["RUNS"] ?? 10_000) },
+    );
+  });
+
+  it("never makes the verdict milder than it was before one more thing was forgotten", () => {
+    fc.assert(
+      fc.property(trueCrafts, fc.uniqueArray(forgettable), forgettable, ({ answers, onDate }, already, oneMore) => {
+        const before = forget(answers, ...already);
+        expect(severityOf(forget(before, oneMore), onDate)).toBeGreaterThanOrEqual(severityOf(before, onDate));
+      }),
+      { numRuns: Number(process.env["RUNS"] ?? 10_000) },
+    );
+  });
+});
