@@ -109,7 +109,8 @@ const MOST_SLIP = 60;
 function readService(fields: Fields, before: Draft, onDate: string): Outcome<RememberedService, FieldProblem> {
   const when = first(fields, FIELD.when);
   if (when === "never" || when === "unknown") return accept({ when, date: null, engineHours: null, slipLeftAt: null });
-  if (when !== "known") return refuse({ field: FIELD.when, problem: "choose-one" });
+  const isTold = [FIELD.date, FIELD.hours, FIELD.leftAt].some((field) => first(fields, field) !== "");
+  if (when !== "known" && !isTold) return refuse({ field: FIELD.when, problem: "choose-one" });
   const date = readDate(fields, onDate);
   if (!date.ok) return date;
   const hours = readOptional(fields, FIELD.hours, { least: 0, most: 20_000, decimals: READ_TO });
@@ -118,7 +119,7 @@ function readService(fields: Fields, before: Draft, onDate: string): Outcome<Rem
   if (hours.value !== null && hours.value > now) return refuse({ field: FIELD.hours, problem: "more-than-now", now });
   const leftAt = readOptional(fields, FIELD.leftAt, { least: 0, most: MOST_SLIP, decimals: READ_TO });
   if (!leftAt.ok) return leftAt;
-  return accept({ when, date: date.value, engineHours: hours.value, slipLeftAt: leftAt.value });
+  return accept({ when: "known", date: date.value, engineHours: hours.value, slipLeftAt: leftAt.value });
 }
 
 /** Left empty = not sure. */
