@@ -1,6 +1,7 @@
 import type { Answers, RememberedService } from "#shared/craft/vocabulary.ts";
-import { latestDayFor, riddenSince } from "#shared/life/hours-now.ts";
+import { hoursNow, latestDayFor, riddenSince } from "#shared/life/hours-now.ts";
 import type { TriageSettings } from "#shared/triage/triage-settings.ts";
+import { plusDays } from "#shared/units/calendar-date.ts";
 
 const OTHER = { lastRebuild: "lastSlipSet", lastSlipSet: "lastRebuild" } as const;
 const NEVER: RememberedService = { when: "never", date: null, engineHours: null, slipLeftAt: null };
@@ -27,15 +28,15 @@ export function serviceUnknowns(
     ...answers,
     [name]: { ...service, when: "known", ...change },
   });
+  const dated = (engineHours: number | null) =>
+    mildestDates(engineHours, known).map((date) => fill({ engineHours, date }));
   if (service.when === "unknown") {
-    const ever = mildestHours(null, known).map((engineHours) =>
-      fill({ engineHours, date: latestDate(engineHours, known) }),
-    );
+    const ever = mildestHours(null, known).flatMap(dated);
     return [{ answer: name, fillings: [{ ...answers, [name]: NEVER }, ...ever] }];
   }
   const found: Unknown[] = [];
   if (service.when === "known" && service.date === null) {
-    found.push({ answer: `${name}.date`, fillings: [fill({ date: latestDate(service.engineHours, known) })] });
+    found.push({ answer: `${name}.date`, fillings: dated(service.engineHours) });
   }
   if (service.when === "known" && service.engineHours === null) {
     const fillings = mildestHours(service.date, known).map((engineHours) => fill({ engineHours }));
@@ -44,27 +45,38 @@ export function serviceUnknowns(
   return found;
 }
 
-/**
- * Now; as long ago as makes a slip that fades no longer "fresh"; and, where the hours now are not known, whatever says
- * most about them. None at odds with the date or with the other service.
- */
-function mildestHours(date: string | null, { answers, other, onDate, settings }: Known): readonly number[] {
+/** None at odds with the date or with the other service. */
+function mildestHours(date: string | null, known: Known): readonly number[] {
+  const { answers, other, onDate, settings } = known;
   const now = answers.engineHours;
   const ridden = date === null ? Infinity : riddenSince(date, onDate, settings.hoursPerYear);
   const isAfter = date !== null && other.date !== null && date > other.date;
   const isBefore = date !== null && other.date !== null && date < other.date;
   const least = Math.max(0, (now ?? 0) - ridden, isAfter ? (other.engineHours ?? 0) : 0);
   const most = Math.min(now ?? Infinity, isBefore ? (other.engineHours ?? Infinity) : Infinity);
-  const atOther = other.engineHours ?? 0;
-  const tried = now === null ? [atOther, atOther - ridden] : [now, now - settings.willNotHoldHours];
+  // Now, and as long ago as makes a slip that fades no longer "fresh"; or what says most about the hours now.
+  const tried = now === null ? hoursThatTellNow(ridden, known) : [now, now - settings.willNotHoldHours];
   return tried.map((hours) => Math.min(most, Math.max(least, hours)));
 }
 
-/** The latest date by which the hours since then can have been ridden, and at which the other service fits in. */
-function latestDate(engineHours: number | null, { answers, other, onDate, settings }: Known): string {
-  if (engineHours === null) return onDate;
+function hoursThatTellNow(ridden: number, { answers, other, onDate, settings }: Known): readonly number[] {
+  const atOther = other.engineHours ?? 0;
+  if (ridden !== Infinity) return [atOther, atOther - ridden];
+  const { most } = hoursNow(answers, onDate, settings.hoursPerYear);
+  return most === Infinity ? [atOther] : [atOther, most];
+}
+
+/**
+ * The latest date by which the hours since then can have been ridden, and at which the other service fits in. Where
+ * the hours do not tell which of the two came first: also just before the other, which then counts alone.
+ */
+function mildestDates(engineHours: number | null, { answers, other, onDate, settings }: Known): readonly string[] {
+  if (engineHours === null) {
+    const before = other.date === null ? onDate : plusDays(other.date, -1);
+    return before < `${answers.builtYear ?? 0}-01-01` ? [onDate] : [onDate, before];
+  }
   const ridden = (answers.engineHours ?? engineHours) - engineHours;
   const latest = latestDayFor(ridden, onDate, settings.hoursPerYear);
   const mustComeFirst = other.date !== null && other.engineHours !== null && engineHours < other.engineHours;
-  return mustComeFirst && other.date < latest ? other.date : latest;
+  return [mustComeFirst && other.date < latest ? other.date : latest];
 }

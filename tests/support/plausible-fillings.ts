@@ -71,7 +71,7 @@ function hoursNow({ builtYear, lastRebuild, lastSlipSet }: Answers, today: numbe
   const [last] = readings;
   const most = last === undefined ? least + 1000 : last.hours + mostRidden(today - last.day);
   const edges = services.map((service) => (service.engineHours ?? 0) + 25);
-  return [...range(least, most, Math.max(1, (most - least) / 80)), ...edges].filter((it) => it >= least && it <= most);
+  return [...range(least, most, Math.max(1, (most - least) / 60)), ...edges].filter((it) => it >= least && it <= most);
 }
 
 const SERVICES = { lastRebuild: "lastSlipSet", lastSlipSet: "lastRebuild" } as const;
@@ -87,7 +87,7 @@ function serviceUnknowns(name: keyof typeof SERVICES, service: RememberedService
     days
       .flatMap((day) => hours.map((it) => [day, it] as const))
       .filter(([day, it]) => fits(day, it, answers, other, today));
-  const anyHours = () => serviceHours(answers, other);
+  const anyHours = () => serviceHours(answers, other, today);
   const anyDay = (hours: readonly number[]) => serviceDays(hours, born, answers, other, today);
   const isKnown = service.when === "known";
   return [
@@ -128,10 +128,11 @@ function fits(day: number, hours: number, { engineHours }: Answers, other: Remem
   return Math.sign(day - dayOf(other.date)) * Math.sign(hours - other.engineHours) >= 0;
 }
 
-function serviceHours({ engineHours }: Answers, other: RememberedService): readonly number[] {
-  const most = engineHours ?? (other.engineHours ?? 0) + 300;
+function serviceHours(answers: Answers, other: RememberedService, today: number): readonly number[] {
+  const { engineHours } = answers;
+  const most = engineHours ?? Math.max(0, ...hoursNow(answers, today));
   const edges = [0, 25, 30, 50, 75, 100, 200].map((hours) => Math.round((most - hours) * 10) / 10);
-  return [...range(0, most, Math.max(1, most / 40)), most, ...edges, other.engineHours ?? 0].filter((it) => it >= 0);
+  return [...range(0, most, Math.max(1, most / 16)), most, ...edges, other.engineHours ?? 0].filter((it) => it >= 0);
 }
 
 function serviceDays(
@@ -144,7 +145,7 @@ function serviceDays(
   const { engineHours } = answers;
   const latest = hours.map((it) => today - Math.ceil((((engineHours ?? it) - it) / PACE) * DAYS_PER_YEAR - 1e-9));
   const nearOther = other.date === null ? [] : [-1, 0, 1].map((days) => dayOf(other.date!) + days);
-  const all = [...range(born, today, Math.max(1, (today - born) / 40)).map(Math.floor), today, ...latest, ...nearOther];
+  const all = [...range(born, today, Math.max(1, (today - born) / 16)).map(Math.floor), today, ...latest, ...nearOther];
   return [...new Set(all)].filter((day) => day >= born && day <= today);
 }
 
