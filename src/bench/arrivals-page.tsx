@@ -7,6 +7,7 @@ import { VERDICT_SHORT } from "#shared/messages/verdict-words.ts";
 import type { Arrival } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { groupArrivals } from "#src/bench/arrival-groups.ts";
+import { LabelledField } from "#src/bench/labelled-field.tsx";
 import { ShopPage } from "#src/bench/shop-page.tsx";
 
 type ArrivalsProps = {
@@ -46,27 +47,23 @@ export function ArrivalsPage({ front, arrivals, today, notFound }: ArrivalsProps
 function FindJob({ typed = "", problem }: { typed?: string; problem?: keyof typeof FIND_JOB_PROBLEM }) {
   return (
     <form method="get" action="/shop/find" class="screen">
-      {problem && (
-        <p class="problem" role="alert" id="find-problem">
-          {FIND_JOB_PROBLEM[problem]}
-        </p>
-      )}
-      <div class="field short">
-        <span>
-          <label for="find">{FIND_JOB.label}</label>
-        </span>
-        <small id="find-hint">{FIND_JOB.hint}</small>
-        <input
-          id="find"
-          name="number"
-          value={typed}
-          autocomplete="off"
-          autocapitalize="characters"
-          spellcheck={false}
-          aria-invalid={problem ? "true" : undefined}
-          aria-describedby={problem ? "find-hint find-problem" : "find-hint"}
-        />
-      </div>
+      <LabelledField
+        name="number"
+        label={FIND_JOB.label}
+        hint={FIND_JOB.hint}
+        problem={problem && FIND_JOB_PROBLEM[problem]}
+        short
+        control={(links) => (
+          <input
+            type="text"
+            value={typed}
+            autocomplete="off"
+            autocapitalize="characters"
+            spellcheck={false}
+            {...links}
+          />
+        )}
+      />
       <p>
         <button type="submit">{FIND_JOB.button}</button>
       </p>

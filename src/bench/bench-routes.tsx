@@ -1,6 +1,7 @@
 import { Hono } from "hono";
 import { arrivalsRoutes } from "#src/bench/arrivals-routes.tsx";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
+import { callRoutes } from "#src/bench/caller/call-routes.tsx";
 import { jobRoutes } from "#src/bench/job-routes.tsx";
 import { type StaffVariables, staffOnly } from "#src/bench/session.ts";
 import { settingsRoutes } from "#src/bench/settings/settings-routes.tsx";
@@ -15,5 +16,6 @@ export function benchRoutes(needs: BenchNeeds) {
     .use(staffOnly(needs, async (c) => c.html(<NotSignedInPage front={await front()} />, 401)))
     .route("/", arrivalsRoutes(needs))
     .route("/jobs", jobRoutes(needs))
+    .route("/book", callRoutes(needs))
     .route("/settings", settingsRoutes(needs));
 }

@@ -4,6 +4,7 @@ import { BACK_TO_JOB, CANCEL, MOVE, NEW_LINK } from "#shared/messages/shop-chang
 import { slotText } from "#shared/messages/shop-times.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import { LabelledField } from "#src/bench/labelled-field.tsx";
 import { PickOffer } from "#src/bench/pick-offer.tsx";
 import { ShopPage } from "#src/bench/shop-page.tsx";
 
@@ -25,25 +26,14 @@ export const MovePage = ({ front, job, offers, from, problem }: MoveProps) => (
       {MOVE.now}: <strong>{slotText(job.booking.time, front.locale)}</strong>, {job.booking.time.benchName}
     </p>
     <form method="get">
-      {!from.isDate && (
-        <p class="problem" id="from-problem" role="alert">
-          {MOVE.notADate}
-        </p>
-      )}
-      <div class="field short">
-        <span>
-          <label for="from">{MOVE.from}</label>
-        </span>
-        <small id="from-hint">{MOVE.fromHint}</small>
-        <input
-          type="date"
-          id="from"
-          name="from"
-          value={from.typed}
-          aria-describedby={from.isDate ? "from-hint" : "from-hint from-problem"}
-          aria-invalid={from.isDate ? undefined : "true"}
-        />
-      </div>
+      <LabelledField
+        name="from"
+        label={MOVE.from}
+        hint={MOVE.fromHint}
+        problem={from.isDate ? undefined : MOVE.notADate}
+        short
+        control={(links) => <input type="date" value={from.typed} {...links} />}
+      />
       <button type="submit" class="quiet">
         {MOVE.show}
       </button>

@@ -7,10 +7,12 @@ type PickProps = {
   readonly offers: readonly Offer[];
   readonly locale: string;
   readonly problem?: string | undefined;
+  /** The offer that was picked before, where the form is shown again. */
+  readonly picked?: string | undefined;
 };
 
 /** The offers as one choice, to stand in a form; its field is named `offer`. */
-export function PickOffer({ offers, locale, problem }: PickProps) {
+export function PickOffer({ offers, locale, problem, picked }: PickProps) {
   if (offers.length === 0) return <p class="notice">{MOVE.none}</p>;
   return (
     <fieldset aria-describedby={problem === undefined ? undefined : "offer-problem"}>
@@ -24,7 +26,7 @@ export function PickOffer({ offers, locale, problem }: PickProps) {
       )}
       {offers.map((offer) => (
         <label class="choice">
-          <input type="radio" name="offer" value={offer.id} required />
+          <input type="radio" name="offer" value={offer.id} checked={offer.id === picked} required />
           <span>
             <strong>
               <time datetime={offer.startsAt}>{timeText(Date.parse(offer.startsAt), offer.zone, locale)}</time>

@@ -1,6 +1,7 @@
 import { SETTING_GROUPS, SETTINGS, type SettingGroup } from "#shared/messages/shop-settings-words.ts";
 import { timeText } from "#shared/messages/time-words.ts";
 import type { SettingsVersion } from "#shared/shop/shop-settings.ts";
+import { LabelledField } from "#src/bench/labelled-field.tsx";
 import { ProblemSummary } from "#src/bench/problem-summary.tsx";
 import type { SettingField } from "#src/bench/settings/setting-field.ts";
 import { SETTING_FIELDS, type SettingProblems, type TypedSettings } from "#src/bench/settings/settings-form.ts";
@@ -69,33 +70,22 @@ type EntryProps = { readonly field: SettingField; readonly typed: string; readon
 
 function Entry({ field, typed, problem }: EntryProps) {
   const { name, label, accepts, source, manyLines } = field;
-  const hint = [...(accepts ? [SETTINGS.accepted(accepts)] : []), ...(source ? [SETTINGS.source(source)] : [])];
-  const described = [...(hint.length > 0 ? [`${name}.hint`] : []), ...(problem ? [`${name}.problem`] : [])].join(" ");
-  const common = {
-    id: name,
-    name,
-    autocomplete: "off",
-    "aria-describedby": described === "" ? undefined : described,
-    "aria-invalid": problem ? ("true" as const) : undefined,
-  };
+  const hints = [accepts && SETTINGS.accepted(accepts), source && SETTINGS.source(source)].filter(Boolean);
   return (
-    <div class="field">
-      <span>
-        <label for={name}>{label}</label>
-      </span>
-      {hint.length > 0 && <small id={`${name}.hint`}>{hint.join(" ")}</small>}
-      {problem && (
-        <p class="problem" id={`${name}.problem`}>
-          {SETTINGS.accepted(problem)}
-        </p>
-      )}
-      {manyLines ? (
-        <textarea rows={4} {...common}>
-          {typed}
-        </textarea>
-      ) : (
-        <input type="text" value={typed} {...common} />
-      )}
-    </div>
+    <LabelledField
+      name={name}
+      label={label}
+      hint={hints.length > 0 ? hints.join(" ") : undefined}
+      problem={problem && SETTINGS.accepted(problem)}
+      control={(links) =>
+        manyLines ? (
+          <textarea rows={4} autocomplete="off" {...links}>
+            {typed}
+          </textarea>
+        ) : (
+          <input type="text" autocomplete="off" value={typed} {...links} />
+        )
+      }
+    />
   );
 }

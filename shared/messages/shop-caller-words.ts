@@ -1,0 +1,59 @@
+/** Booking for somebody on the phone. The questions are put as owners read them, so that they can be read aloud. */
+export const CALLER = {
+  title: "Book for a caller",
+  how: "Read the questions out. What is left at “Not sure”, or empty, is taken as the worst likely case. A field that does not apply is passed over.",
+  known: "Known?",
+  next: "Show the verdict",
+  mend: (count: number) => (count === 1 ? "1 answer needs another look" : `${count} answers need another look`),
+  kept: "Nothing you typed is lost.",
+  symptomsNeeded: "Tick what the caller noticed, or that there is nothing.",
+  tooMany: "Too many conversations are open. Nothing was kept. Try again later.",
+
+  gone: "This call has ended",
+  goneSays: "What was typed for this caller is kept for 14 days. Start again.",
+  startAgain: "Start again",
+
+  verdictTitle: "Tell the caller",
+  price: "Price",
+  usualDays: "Usual time at the shop",
+  askAgain: "One of these answers could make it milder. Ask once more:",
+  atBest: (verdict: string) => `at best ${verdict.toLowerCase()}`,
+  change: "Change the answers",
+  hold: "Hold this time",
+
+  contactTitle: "Who is calling?",
+  held: "Held",
+  heldUntil: "Held until",
+  otherTime: "Pick another time",
+  oneOf: "A phone number or an email address: one is enough.",
+  book: "Book it",
+} as const;
+
+/** The contact form as the shop fills it in for somebody else: what a field is called, and what it takes. */
+export const CALLER_CONTACT = {
+  name: { label: "Name", accepts: "A name is needed, of at most 100 characters." },
+  phone: { label: "Phone", accepts: "A phone number, such as +1 202-555-0143, or else an email address." },
+  email: { label: "Email", accepts: "An email address, such as name@mail.example." },
+  collect: { label: "The owner collects the unit", accepts: "Tick it, or fill in the address." },
+  line1: { label: "Street and number", accepts: "Needed, unless the owner collects the unit." },
+  line2: { label: "More of the address", accepts: "At most 100 characters." },
+  region: { label: "Town and state or region", accepts: "Needed, unless the owner collects the unit." },
+  postcode: { label: "Postcode", accepts: "Needed, unless the owner collects the unit." },
+  country: { label: "Country", accepts: "Two capital letters, such as US." },
+  serial: { label: "Serial number of the unit, if known", accepts: "At most 40 characters." },
+  goAhead: {
+    label: "Go ahead without asking, up to",
+    accepts: "An amount, such as 100, or nothing: then ask before any work over the price.",
+  },
+} as const;
+
+/** Why a time was not held or booked. */
+export const CALLER_REFUSED = {
+  "too-many-holds": "You hold as many times as one device may. Book one, or wait until one has ended.",
+  "key-reused": "This form was sent before with other entries. Look at them once more and send it again.",
+  "no-such-hold": "That time is no longer held. Pick another.",
+  "hold-ended": "The time was held too long ago and is free again. Pick another.",
+  "needs-more-time": "By these answers the job needs more bench time than was held. Pick another time.",
+  "not-urgent": "By these answers the job is not urgent, and the unit could not be here by then. Pick another time.",
+  "service-after-today": "The date of a service lies after today. Change that answer.",
+} as const;

@@ -1,0 +1,56 @@
+import { type Context, Hono } from "hono";
+import type { Draft } from "#shared/intake/draft.ts";
+import { QUESTIONS } from "#shared/intake/questions.ts";
+import { CALLER } from "#shared/messages/shop-caller-words.ts";
+import type { BenchNeeds } from "#src/bench/bench-needs.ts";
+import type { CallEnv } from "#src/bench/caller/call-env.tsx";
+import { readCallerAnswers } from "#src/bench/caller/caller-answers.ts";
+import { circumstancesOf } from "#src/bench/caller/caller-call.ts";
+import { filledFrom } from "#src/bench/caller/caller-fields.ts";
+import { CallerFormPage } from "#src/bench/caller/caller-form-page.tsx";
+import { readFields } from "#src/bench/read-form.ts";
+import { sha256Hex } from "#src/http/owner-link.ts";
+
+/** Taking down a caller's answers, and changing them. */
+export function answersRoutes(needs: BenchNeeds) {
+  return new Hono<CallEnv>()
+    .get("/", async (c) => {
+      const { front } = (await needs.shop.settings()).settings;
+      return c.html(<CallerFormPage front={front} action={NEW} typed={{}} />);
+    })
+    .post("/", (c) => takeDown(c, needs, { action: NEW, token: needs.newId() }))
+    .get("/:call/answers", (c) => {
+      const { token, settings, draft } = c.var.call;
+      return c.html(<CallerFormPage front={settings.front} action={answersOf(token)} typed={filledFrom(draft)} />);
+    })
+    .post("/:call/answers", (c) => {
+      const { token } = c.var.call;
+      return takeDown(c, needs, { action: answersOf(token), token });
+    });
+}
+
+const NEW = "/shop/book";
+const answersOf = (token: string): string => `${NEW}/${token}/answers`;
+
+type Taking = { readonly action: string; readonly token: string };
+
+async function takeDown(c: Context, needs: BenchNeeds, { action, token }: Taking) {
+  const [typed, { settings }] = await Promise.all([readFields(c), needs.shop.settings()]);
+  const page = { front: settings.front, action, typed };
+  const read = readCallerAnswers(typed, circumstancesOf(settings, needs.now()));
+  if (!read.ok) return c.html(<CallerFormPage {...page} problems={read.refusal} />, 422);
+  const isKept = await keep(needs, token, read.value);
+  if (!isKept) return c.html(<CallerFormPage {...page} notice={CALLER.tooMany} />, 503);
+  return c.redirect(`${NEW}/${token}`, 303);
+}
+
+/** One after the other, in the order of the questions: each is judged by the answers before it. */
+async function keep({ shop }: BenchNeeds, token: string, draft: Draft): Promise<boolean> {
+  const tokenHash = await sha256Hex(token);
+  for (const { id } of QUESTIONS) {
+    if (draft[id] === undefined) continue;
+    const kept = await shop.keepAnswer({ tokenHash, question: id, answer: draft[id] });
+    if (!kept.ok) return false;
+  }
+  return true;
+}

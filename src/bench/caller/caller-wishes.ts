@@ -1,0 +1,55 @@
+import type { Outcome } from "#shared/basics/outcome.ts";
+import type { Booking, BookingRefusal, Hold, HoldRefusal } from "#shared/shop/booking.ts";
+import type { BenchNeeds } from "#src/bench/bench-needs.ts";
+import type { Call } from "#src/bench/caller/caller-call.ts";
+import type { ReadContact } from "#src/http/contact-form.ts";
+import { FIRST_GENERATION, ownerToken, sha256Hex } from "#src/http/owner-link.ts";
+
+/** @param staff whose open holds are counted together */
+type HoldForm = { readonly offer: string; readonly wish: string; readonly staff: string };
+
+/** Holds a time for the caller; an earlier one of the same call is given up for it. */
+export async function holdForCall(
+  needs: BenchNeeds,
+  { answers, plan, tokenHash }: Call,
+  { offer, wish, staff }: HoldForm,
+): Promise<Outcome<Hold, HoldRefusal>> {
+  return needs.shop.hold({
+    id: needs.newId(),
+    offer,
+    verdict: plan.judgement.verdict,
+    answers,
+    source: staff,
+    draft: tokenHash,
+    wishKey: {
+      scope: `shop.hold.${tokenHash}`,
+      key: wish,
+      fingerprint: await sha256Hex(JSON.stringify([offer, answers])),
+    },
+  });
+}
+
+type BookForm = { readonly hold: string; readonly wish: string; readonly contact: ReadContact };
+
+/** Books the held time. The same form sent twice gets the same booking. */
+export async function bookForCall(
+  { shop, newId, linkKey }: BenchNeeds,
+  { answers, tokenHash }: Call,
+  { hold, wish, contact }: BookForm,
+): Promise<Outcome<Booking, BookingRefusal>> {
+  const id = newId();
+  return shop.book({
+    id,
+    hold,
+    answers,
+    ...contact,
+    reminders: null,
+    ownerLinkHash: await sha256Hex(await ownerToken(linkKey, id, FIRST_GENERATION)),
+    draft: tokenHash,
+    wishKey: {
+      scope: `shop.book.${tokenHash}`,
+      key: wish,
+      fingerprint: await sha256Hex(JSON.stringify([hold, answers, contact])),
+    },
+  });
+}
