@@ -1,15 +1,48 @@
 import { Hono } from "hono";
+import { nanoid } from "nanoid";
 import { CSS, SCRIPT } from "#build/assets.ts";
+import { logFailure } from "#src/adapters/log.ts";
+import { receiptReader } from "#src/adapters/receipts.ts";
+import { SHOP_NAME, shopPort } from "#src/adapters/shop.ts";
+import { boardReader } from "#src/adapters/slot-board.ts";
+import { apiRoutes } from "#src/api/api-routes.ts";
+import { assetRoutes } from "#src/http/asset-routes.ts";
+import { health } from "#src/http/health.ts";
+import { publicOrigin } from "#src/http/public-origin.ts";
+import { guardSite } from "#src/http/site-guard.ts";
+import { sourceOf } from "#src/http/source-of.ts";
+import { ownerRoutes } from "#src/owner/owner-routes.tsx";
 
 export { ShopLedger } from "#src/shop-ledger.ts";
 
-const IMMUTABLE = "public, max-age=31536000, immutable";
-const site = new Hono()
-  .get("/healthz", (c) => c.json({ ok: true }))
-  .get("/", (c) => c.html(`<!doctype html><title>Slipbench</title><link rel="stylesheet" href="/assets/${CSS.name}">`))
-  .get(`/assets/${CSS.name}`, (c) => c.body(CSS.body, 200, { "content-type": "text/css", "cache-control": IMMUTABLE }))
-  .get(`/assets/${SCRIPT.name}`, (c) =>
-    c.body(SCRIPT.body, 200, { "content-type": "text/javascript", "cache-control": IMMUTABLE }),
-  );
+/** Built once for each isolate, with the bindings it has. */
+const sites = new WeakMap<Env, Hono>();
 
-export default site;
+export default {
+  fetch(request, env, context) {
+    const site = sites.get(env) ?? siteOf(env);
+    sites.set(env, site);
+    return site.fetch(request, env, context);
+  },
+} satisfies ExportedHandler<Env>;
+
+/** The site map: who answers what, with what it needs of the world. */
+function siteOf(env: Env): Hono {
+  const shop = shopPort(env);
+  const world = {
+    linkKey: env.LINK_KEY,
+    now: () => Date.now(),
+    newId: () => nanoid(22),
+    origin: (request: Request) => publicOrigin(request, env.PUBLIC_ORIGIN),
+  };
+  const site = guardSite(new Hono(), { ...world, limiter: env.REQUEST_LIMIT, logFailure });
+  site.get("/healthz", (c) => c.json(health()));
+  site.route("/assets", assetRoutes({ css: CSS, script: SCRIPT }));
+  const published = {
+    publishedBoard: boardReader(env.BOARD, SHOP_NAME),
+    publishedReceipt: receiptReader(env.BOARD),
+  };
+  site.route("/", ownerRoutes({ ...world, shop, sourceOf: (request) => sourceOf(request, env.LINK_KEY) }));
+  site.route("/api", apiRoutes({ ...world, ...published, shop }));
+  return site;
+}

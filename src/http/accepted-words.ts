@@ -19,23 +19,17 @@ function acceptedBy(node: SchemaNode): string {
   if (node.const !== undefined) return JSON.stringify(node.const);
   if (node.enum !== undefined) return `one of ${node.enum.map((value) => JSON.stringify(value)).join(", ")}`;
   if (node.anyOf !== undefined) return node.anyOf.map(acceptedBy).join(" or ");
-  switch (node.type) {
-    case "integer":
-      return `a whole number${rangeOf(node)}`;
-    case "number":
-      return `a number${rangeOf(node)}`;
-    case "boolean":
-      return "true or false";
-    case "array":
-      return `a list${countOf(node.minItems, node.maxItems, "values")}`;
-    case "object":
-      return `an object with ${Object.keys(node.properties ?? {}).join(", ")}`;
-    case "string":
-      return FORMATS[node.format ?? ""] ?? `text${countOf(node.minLength, node.maxLength, "characters")}`;
-    default:
-      return "null";
-  }
+  return WORDS[String(node.type)]?.(node) ?? "null";
 }
+
+const WORDS: Readonly<Record<string, (node: SchemaNode) => string>> = {
+  integer: (node) => `a whole number${rangeOf(node)}`,
+  number: (node) => `a number${rangeOf(node)}`,
+  boolean: () => "true or false",
+  array: (node) => `a list${countOf(node.minItems, node.maxItems, "values")}`,
+  object: (node) => `an object with ${Object.keys(node.properties ?? {}).join(", ")}`,
+  string: (node) => FORMATS[node.format ?? ""] ?? `text${countOf(node.minLength, node.maxLength, "characters")}`,
+};
 
 const FORMATS: Readonly<Record<string, string>> = {
   date: "a date that exists, YYYY-MM-DD",

@@ -16,14 +16,14 @@ export type GuardNeeds = {
   readonly linkKey: string | undefined;
   readonly limiter: Pick<RateLimit, "limit"> | undefined;
   /** Told the route's pattern, never the address: addresses hold keys. */
-  readonly logError: (method: string, route: string, error: Error) => void;
+  readonly logFailure: (error: Error, at: string) => void;
 };
 
 /** No form and no request of ours comes near it. */
 const MOST_BODY_BYTES = 64 * 1024;
 
 /** What every request passes first, and what is said where no route answers or one fails. Call it before the routes. */
-export function guardSite(site: Hono, { origin, linkKey = "", limiter, logError }: GuardNeeds): Hono {
+export function guardSite(site: Hono, { origin, linkKey = "", limiter, logFailure }: GuardNeeds): Hono {
   site.use(siteHeaders(origin));
   site.use(async (c, next) => (linkKey.length < SHORTEST_KEY ? errorAnswer(c, NO_KEY) : next()));
   site.use(
@@ -41,7 +41,7 @@ export function guardSite(site: Hono, { origin, linkKey = "", limiter, logError 
   site.use(methodNotAllowed({ app: site, onMethodNotAllowed }));
   site.notFound((c) => errorAnswer(c, NOT_FOUND));
   return site.onError((error, c) => {
-    logError(c.req.method, routePath(c, -1), error);
+    logFailure(error, `${c.req.method} ${routePath(c, -1)}`);
     return errorAnswer(c, FAILED);
   });
 }

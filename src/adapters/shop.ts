@@ -1,0 +1,53 @@
+/** One shop is one object; its name is part of where its data lies, so it never changes. */
+export const SHOP_NAME = "main";
+
+type ShopLedger = Env["SHOP"] extends DurableObjectNamespace<infer Shop> ? Shop : never;
+
+/** The object's methods as they look from outside. The platform's own type breaks unions of answers into pieces. */
+type Called = {
+  readonly [Name in keyof ShopLedger]-?: ShopLedger[Name] extends (...asked: infer Asked) => infer Answer
+    ? (...asked: Asked) => Promise<Awaited<Answer>>
+    : never;
+};
+type Asked<Name extends keyof ShopLedger> = Parameters<Called[Name]>;
+
+/**
+ * The shop's object, one function a question. A call that was lost on the way is made once more where that does no
+ * harm: readings, and wishes that carry a key.
+ */
+export function shopPort({ SHOP }: Pick<Env, "SHOP">) {
+  const stub = () => SHOP.getByName(SHOP_NAME) as unknown as Called;
+  const again = async <Answer>(ask: (shop: Called) => Promise<Answer>): Promise<Answer> => {
+    try {
+      return await ask(stub());
+    } catch (error) {
+      if (!mayAskAgain(error)) throw error;
+      return ask(stub());
+    }
+  };
+  return {
+    settings: () => again((shop) => shop.settings()),
+    saveSettings: (...asked: Asked<"saveSettings">) => stub().saveSettings(...asked),
+    board: () => again((shop) => shop.board()),
+    offers: (...asked: Asked<"offers">) => again((shop) => shop.offers(...asked)),
+    hold: (...asked: Asked<"hold">) => again((shop) => shop.hold(...asked)),
+    book: (...asked: Asked<"book">) => again((shop) => shop.book(...asked)),
+    moveBooking: (...asked: Asked<"moveBooking">) => stub().moveBooking(...asked),
+    cancelBooking: (...asked: Asked<"cancelBooking">) => stub().cancelBooking(...asked),
+    job: (...asked: Asked<"job">) => again((shop) => shop.job(...asked)),
+    jobByLink: (...asked: Asked<"jobByLink">) => again((shop) => shop.jobByLink(...asked)),
+    reissueLink: (...asked: Asked<"reissueLink">) => stub().reissueLink(...asked),
+    arrivals: () => again((shop) => shop.arrivals()),
+    receipt: (...asked: Asked<"receipt">) => again((shop) => shop.receipt(...asked)),
+    draft: (...asked: Asked<"draft">) => again((shop) => shop.draft(...asked)),
+    keepAnswer: (...asked: Asked<"keepAnswer">) => again((shop) => shop.keepAnswer(...asked)),
+    forgetDraft: (...asked: Asked<"forgetDraft">) => again((shop) => shop.forgetDraft(...asked)),
+    openSession: (...asked: Asked<"openSession">) => stub().openSession(...asked),
+    session: (...asked: Asked<"session">) => again((shop) => shop.session(...asked)),
+    closeSession: (...asked: Asked<"closeSession">) => again((shop) => shop.closeSession(...asked)),
+  };
+}
+
+/** The platform marks errors after which the call may simply be made again, on a new stub: the old one is broken. */
+const mayAskAgain = (error: unknown): boolean =>
+  error instanceof Error && "retryable" in error && error.retryable === true && !("overloaded" in error);

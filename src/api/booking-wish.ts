@@ -1,0 +1,45 @@
+import type * as z from "zod";
+import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
+import type { BookingWish } from "#shared/shop/booking.ts";
+import type { Contact } from "#shared/shop/people.ts";
+import { readPhone } from "#shared/shop/phone.ts";
+import type { ApiNeeds } from "#src/api/api-needs.ts";
+import type { BookingRequest } from "#src/api/booking-bodies.ts";
+import type { ReadWish } from "#src/api/read-wish.ts";
+import { FIRST_GENERATION, ownerToken, sha256Hex } from "#src/http/owner-link.ts";
+import { notAccepted } from "#src/http/problem.ts";
+
+type Needs = Pick<ApiNeeds, "shop" | "newId" | "linkKey">;
+
+/** What the shop's object is asked for a booking; the refusal is the finished answer. */
+export async function bookingWish(
+  { asked, wishKey }: ReadWish<z.output<typeof BookingRequest>>,
+  { shop, newId, linkKey }: Needs,
+): Promise<Outcome<BookingWish, Response>> {
+  const contact = await contactOf(asked.contact, shop);
+  if (!contact.ok) return contact;
+  const id = newId();
+  return accept({
+    id,
+    hold: asked.hold,
+    answers: asked.answers,
+    contact: contact.value,
+    returnTo: asked.returnTo,
+    serial: asked.serial ?? null,
+    goAheadMinor: asked.goAheadMinor ?? null,
+    reminders: asked.reminders === undefined ? null : { text: asked.reminders.text },
+    ownerLinkHash: await sha256Hex(await ownerToken(linkKey, id, FIRST_GENERATION)),
+    draft: null,
+    wishKey,
+  });
+}
+
+/** Stored phone numbers are E.164, so that the shop can dial every one of them. */
+async function contactOf(contact: Contact, shop: Needs["shop"]): Promise<Outcome<Contact, Response>> {
+  if (contact.phone === undefined) return accept(contact);
+  const { country } = (await shop.settings()).settings.front;
+  const phone = readPhone(contact.phone, country);
+  if (phone.ok) return accept({ ...contact, phone: phone.value });
+  const accepted = `a phone number, with + and the country code unless it is in ${country}`;
+  return refuse(notAccepted([{ field: "contact.phone", accepted }]));
+}

@@ -1,0 +1,21 @@
+import type * as z from "zod";
+import { accept, type Outcome } from "#shared/basics/outcome.ts";
+import type { WishKey } from "#shared/shop/booking.ts";
+import { readWishKey } from "#src/http/idempotency.ts";
+import { readJson } from "#src/http/read-json.ts";
+import { sourceOf } from "#src/http/source-of.ts";
+
+/** A request that changes something: what it asks for, who asks, and the name by which a repeat of it is known. */
+export type ReadWish<Value> = { readonly asked: Value; readonly source: string; readonly wishKey: WishKey };
+
+export async function readWish<Schema extends z.ZodType>(
+  request: Request,
+  schema: Schema,
+  { route, linkKey }: { readonly route: string; readonly linkKey: string },
+): Promise<Outcome<ReadWish<z.output<Schema>>, Response>> {
+  const body = await readJson(request, schema);
+  if (!body.ok) return body;
+  const source = await sourceOf(request, linkKey);
+  const wishKey = await readWishKey(request, body.value.text, `${route} ${source}`);
+  return wishKey.ok ? accept({ asked: body.value.value, source, wishKey: wishKey.value }) : wishKey;
+}
