@@ -7,7 +7,7 @@ import type { SettingsVersion } from "#shared/shop/shop-settings.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 import { kvBoardStore } from "#src/adapters/board-store.ts";
 import { systemClock } from "#src/adapters/clock.ts";
-import { logError } from "#src/adapters/log.ts";
+import { logFailure } from "#src/adapters/log.ts";
 import { busyReader } from "#src/ledger/bench-time-rows.ts";
 import { findReceipt } from "#src/ledger/booking-rows.ts";
 import { type ChangeWish, cancelBooking, moveBooking } from "#src/ledger/change-booking.ts";
@@ -183,6 +183,3 @@ export class ShopLedger extends DurableObject<Env> {
     return Number(this.env.OPEN_HOLDS_PER_SOURCE) || settings().settings.calendar.openHoldsPerSource;
   }
 }
-
-const logFailure = (error: unknown, where: string) =>
-  logError("alarm", where, error instanceof Error ? error : new Error("Not an error", { cause: error }));
