@@ -25,7 +25,8 @@ export function openapiDocument() {
 const DESCRIPTION =
   "Triage, bench time and slip setting for a workshop that services supercharger clutches by mail. " +
   "Errors are problem details (RFC 9457). Fields that are not described are refused. Bodies hold 64 KiB at most. " +
-  "A request that is repeated with its Idempotency-Key within 24 hours gets its first answer again.";
+  "A request that is repeated from the same address with its Idempotency-Key within 24 hours gets its first answer " +
+  "again; only where there were too many holds is it tried anew.";
 
 function operationObject({ id, summary, takes, gives: [status, schema], refuses, needs, ...rest }: Operation) {
   return {

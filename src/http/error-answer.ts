@@ -5,7 +5,7 @@ import { type Problem, problem, STATUS_PHRASES } from "#src/http/problem.ts";
 
 /** Says no in the way the caller reads: problem details to a program, a plain page to a person. */
 export function errorAnswer(c: Context, what: Problem): Response | Promise<Response> {
-  return c.req.path.startsWith("/api/") ? problem(what) : c.html(page(what), what.status, { ...what.headers });
+  return /^\/api(?:\/|$)/.test(c.req.path) ? problem(what) : c.html(page(what), what.status, { ...what.headers });
 }
 
 const page = ({ status, detail }: Problem) => html`<!doctype html>

@@ -14,7 +14,8 @@ export async function readJson<Schema extends z.ZodType>(
   if (!isJson(request.headers.get("content-type"))) {
     return refuse(problem({ status: 415, detail: "Send the body as application/json." }));
   }
-  const text = await request.text();
+  // A sender that goes away half-way is no failure of ours.
+  const text = await request.text().catch(() => "");
   const parsed = parseJson(text);
   if (!parsed.ok) return refuse(problem({ status: 400, detail: "The body is not well-formed JSON." }));
   const checked = checkInput(schema, parsed.value);

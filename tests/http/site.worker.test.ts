@@ -81,6 +81,7 @@ it.each([
 
 it("says no to a program in problem details and to a person on a page", async () => {
   await problemOf(ask("/api/nothing"), 404);
+  await problemOf(ask("/api"), 404);
   const page = await ask("/nothing");
   expect(page.headers.get("content-type")).toBe("text/html; charset=UTF-8");
   expect(await page.text()).toContain("<h1>Not Found</h1>");
