@@ -14,10 +14,13 @@ export type Due = {
 
 const DAYS_PER_YEAR = 365.25;
 
-/** To rank hours against dates, the hours left are taken to run at the fastest plausible pace (`hoursPerYear`). */
+/**
+ * To rank hours against dates, the hours left are taken to run at the fastest plausible pace (`hoursPerYear`). Clocks
+ * that run out together are a rebuild.
+ */
 export function dueOf(it: Findings): Due {
   const { rebuiltAtHours, slipSetAtHours } = it.clock;
-  const daysFor = (hoursLeft: number) => (hoursLeft / it.settings.hoursPerYear) * DAYS_PER_YEAR;
+  const daysFor = (hoursLeft: number) => (toSeconds(hoursLeft) / it.settings.hoursPerYear) * DAYS_PER_YEAR;
   const today = dayNumber(it.onDate);
   const rebuildDay = Math.min(
     it.rebuildBy === null ? -Infinity : dayNumber(it.rebuildBy),
@@ -33,6 +36,8 @@ export function dueOf(it: Findings): Due {
   };
 }
 
+/** Near enough for clocks to be seen to run out together, whatever floats leave behind. */
+const toSeconds = (hours: number) => Math.round(hours * 3600) / 3600;
 /** As an hour meter reads. */
 const toTenths = (hours: number | null) => (hours === null ? null : roundTo(hours, 1));
 const after = (hours: number | null, interval: number) => (hours === null ? null : hours + interval);

@@ -3,19 +3,30 @@ import { DEFAULT, PRACTICE, type Source } from "#shared/basics/source.ts";
 
 const hours = z.number().min(1).max(2000);
 
+/** Milder use first: unknown riding is read as hard, which is the worst only in this order. */
+const SLIP_HOURS_BY_RIDING = ["slipHoursEasy", "slipHoursMixed", "slipHoursHard"] as const;
+
 /** The numbers that the triage rules read. The shop edits these, never the rules. */
-export const TriageSettingsSchema = z.strictObject({
-  slipHoursEasy: hours,
-  slipHoursMixed: hours,
-  slipHoursHard: hours,
-  slipHoursEngineModified: hours,
-  slipHoursChargerModified: hours,
-  rebuildMonths: z.int().min(1).max(120),
-  rebuildHours: hours,
-  willNotHoldHours: z.number().min(0).max(500),
-  ceramicUntilYear: z.int().min(1985).max(2100),
-  hoursPerYear: z.number().min(1).max(2000),
-});
+export const TriageSettingsSchema = z
+  .strictObject({
+    slipHoursEasy: hours,
+    slipHoursMixed: hours,
+    slipHoursHard: hours,
+    slipHoursEngineModified: hours,
+    slipHoursChargerModified: hours,
+    rebuildMonths: z.int().min(1).max(120),
+    rebuildHours: hours,
+    willNotHoldHours: z.number().min(0).max(500),
+    ceramicUntilYear: z.int().min(1985).max(2100),
+    hoursPerYear: z.number().min(1).max(2000),
+  })
+  .superRefine((settings, context) => {
+    for (const [index, field] of SLIP_HOURS_BY_RIDING.entries()) {
+      const most = settings[SLIP_HOURS_BY_RIDING[index - 1] ?? field];
+      if (settings[field] <= most) continue;
+      context.addIssue({ code: "custom", path: [field], message: `at most ${most}, as for gentler riding` });
+    }
+  });
 export type TriageSettings = z.infer<typeof TriageSettingsSchema>;
 
 export const TRIAGE_DEFAULTS: TriageSettings = {
