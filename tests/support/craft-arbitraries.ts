@@ -1,5 +1,12 @@
 import * as fc from "fast-check";
-import { type Answers, type RememberedService, SYMPTOMS, UNIT_FAMILIES } from "#shared/craft/vocabulary.ts";
+import {
+  type Answers,
+  type RememberedService,
+  RIDING,
+  SYMPTOMS,
+  UNIT_FAMILIES,
+  WASHERS,
+} from "#shared/craft/vocabulary.ts";
 import { FORGOTTEN, NEVER } from "#tests/support/a-craft.ts";
 
 /** Most hours a year that an owner is taken to ride (default of this project). */
@@ -142,3 +149,37 @@ export const forget = (answers: Answers, ...what: readonly string[]): Answers =>
 export const plausibleCrafts: fc.Arbitrary<TrueCraft> = fc
   .tuple(trueCrafts, fc.uniqueArray(forgettable, { maxLength: 6 }))
   .map(([{ answers, onDate }, forgotten]) => ({ onDate, answers: forget(answers, ...forgotten) }));
+
+const anyService: fc.Arbitrary<RememberedService> = fc.oneof(
+  fc.constantFrom(NEVER, FORGOTTEN),
+  fc.record({
+    when: fc.constant("known" as const),
+    date: fc.option(fc.integer({ min: dayOf("2008-01-01"), max: dayOf("2026-12-31") }).map(dateOf)),
+    engineHours: fc.option(fc.integer({ min: 0, max: 400 })),
+    slipLeftAt: fc.constant(null),
+  }),
+);
+
+const yesNoNull = fc.constantFrom(true, false, null);
+
+/** Anything the schema of the answers takes, whether or not it can have happened. */
+export const uncheckedCrafts: fc.Arbitrary<TrueCraft> = fc.record({
+  onDate: fc.integer({ min: dayOf("2027-01-01"), max: dayOf("2028-12-31") }).map(dateOf),
+  answers: fc.record({
+    unitFamily: fc.constantFrom(...UNIT_FAMILIES),
+    builtYear: fc.option(fc.integer({ min: 2005, max: 2028 })),
+    engineHours: fc.option(fc.integer({ min: 0, max: 500 })),
+    riding: fc.constantFrom(...RIDING),
+    mods: fc.record({
+      engine: yesNoNull,
+      charger: yesNoNull,
+      boostPsi: fc.option(fc.integer({ min: 1, max: 30 })),
+      changedSinceSlip: yesNoNull,
+    }),
+    lastRebuild: anyService,
+    lastSlipSet: anyService,
+    washers: fc.constantFrom(...WASHERS),
+    symptoms: noticed,
+    notLooked: fc.boolean(),
+  }),
+});

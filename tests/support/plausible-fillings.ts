@@ -113,9 +113,10 @@ function serviceUnknowns(name: keyof typeof SERVICES, service: RememberedService
       () =>
         service.date === null
           ? anyHours().map((hours) => fill(null, hours))
-          : pairs([dayOf(service.date)], [...anyHours(), ...atPace(service.date, answers, today)]).map(([, hours]) =>
-              fill(service.date, hours),
-            ),
+          : pairs(
+              [dayOf(service.date)],
+              [...anyHours(), ...atPace(service.date, answers.engineHours ?? other.engineHours ?? 0, today)],
+            ).map(([, hours]) => fill(service.date, hours)),
     ],
   ] as const;
 }
@@ -149,8 +150,10 @@ function serviceDays(
   return [...new Set(all)].filter((day) => day >= born && day <= today);
 }
 
-const atPace = (date: string, { engineHours }: Answers, today: number): readonly number[] =>
-  engineHours === null ? [] : [Math.max(0, engineHours - mostRidden(today - dayOf(date)))];
+/** The hours from which the pace just leads to the hours now, or to those at the other service. */
+const atPace = (date: string, hoursThen: number, today: number): readonly number[] => [
+  Math.max(0, hoursThen - mostRidden(today - dayOf(date))),
+];
 
 const mostRidden = (days: number): number => Math.max(0, (days / DAYS_PER_YEAR) * PACE);
 
