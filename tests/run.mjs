@@ -1,14 +1,15 @@
 // `npm test`: installs what is missing, then runs every check and every test, and counts them together.
 // Arguments go to the test runner: `npm test -- tests/slip` runs the checks and the tests of that folder.
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
+import { whenAskedToEnd } from "../src/local/asked-to-end.mjs";
 import { installWhatIsMissing, ROOT, rightNode, stop, toolEnvironment } from "../src/local/install.mjs";
 import { findBrowser } from "./find-browser.mjs";
 
 const CHECKS = ["build", "check:bindings", "check:types", "check:style", "check:promises", "check:arrows"];
 const RESULTS = `${ROOT}node_modules/.cache/test-results.json`;
 
-installWhatIsMissing();
+await installWhatIsMissing();
 const node = rightNode();
 const browser =
   findBrowser() ??
@@ -21,7 +22,7 @@ const env = { ...toolEnvironment(node), CHROME_BIN: browser };
 console.log(`Node: ${node}\nBrowser: ${browser}`);
 
 const checks = CHECKS.map(check);
-const tests = runTests(process.argv.slice(2));
+const tests = await runTests(process.argv.slice(2));
 const passed = checks.filter(Boolean).length + tests.passed;
 const failed = checks.filter((ok) => !ok).length + tests.failed;
 console.log(`${passed} passed, ${failed} failed`);
@@ -36,15 +37,18 @@ function check(name) {
 }
 
 /** A test that is skipped or still to do has failed, and so has a run that ends badly though no test did. */
-function runTests(args) {
+async function runTests(args) {
   rmSync(RESULTS, { force: true });
   mkdirSync(`${ROOT}node_modules/.cache`, { recursive: true });
   const vitest = `${ROOT}node_modules/vitest/vitest.mjs`;
   const config = ["--config", "tests/checks/vitest.config.ts"];
   const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${RESULTS}`];
-  const run = spawnSync(node, [vitest, "run", ...config, ...reporters, ...args], { cwd: ROOT, env, stdio: "inherit" });
+  const all = [vitest, "run", ...config, ...reporters, ...args];
+  const child = spawn(node, all, { cwd: ROOT, env, stdio: "inherit" });
+  whenAskedToEnd((signal) => child.kill(signal));
+  const code = await new Promise((settle) => child.once("error", settle).once("exit", settle));
   const { passed, failed } = countTests();
-  const endedBadly = run.status !== 0 && failed === 0;
+  const endedBadly = code !== 0 && failed === 0;
   return { passed, failed: failed + (endedBadly || passed + failed === 0 ? 1 : 0) };
 }
 

@@ -1,15 +1,15 @@
 // `node src/local/begin.mjs start | sign-in | speed`: installs what is missing, then runs the TypeScript file on the right Node.
 import { spawn } from "node:child_process";
 import { constants } from "node:os";
+import { whenAskedToEnd } from "./asked-to-end.mjs";
 import { installWhatIsMissing, ROOT, rightNode, stop, toolEnvironment } from "./install.mjs";
 
 const FILES = { start: "src/local/start.ts", "sign-in": "src/local/sign-in.ts", speed: "tests/speed/run.ts" };
 const PATIENCE_MS = 5_000;
-const LOOK_FOR_PARENT_MS = 500;
 
 const [name = "", ...rest] = process.argv.slice(2);
 const file = FILES[name] ?? stop(`Say one of: ${Object.keys(FILES).join(", ")}.`);
-installWhatIsMissing();
+await installWhatIsMissing();
 const node = rightNode();
 
 // In a session of its own, so that a Ctrl-C reaches it once, through us, and not its runtime before it.
@@ -29,18 +29,10 @@ child.on("exit", (code, signal) => {
   process.exit(code ?? 128 + constants.signals[signal]);
 });
 
-for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.on(signal, () => end(signal));
-if (process.env.npm_lifecycle_event !== undefined) endWithParent(process.ppid);
-
-function end(signal) {
+whenAskedToEnd((signal) => {
   child.kill(signal);
   setTimeout(() => child.kill("SIGKILL"), PATIENCE_MS).unref();
-}
-
-/** npm, or the shell between, may be ended without our hearing of it. */
-function endWithParent(parent) {
-  setInterval(() => process.ppid !== parent && end("SIGTERM"), LOOK_FOR_PARENT_MS).unref();
-}
+});
 
 /** It is gone already, unless the child was killed before it could end it. */
 function endRuntime(pid) {

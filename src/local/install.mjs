@@ -1,22 +1,25 @@
 // What must be there before anything else can run. Plain JavaScript without packages: it starts on Node 20 in a bare clone.
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { delimiter } from "node:path";
 import { fileURLToPath } from "node:url";
+import { whenAskedToEnd } from "./asked-to-end.mjs";
 
 export const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
 /** Installs the packages of the lock file, unless they are all there in these very versions. */
-export function installWhatIsMissing() {
+export async function installWhatIsMissing() {
   if (!somethingIsMissing()) return;
   console.log("Installing packages …");
   const npm = process.env.npm_execpath;
   const [command, first] = npm?.endsWith(".js") ? [process.execPath, [npm]] : ["npm", []];
-  const run = spawnSync(command, [...first, "ci", "--prefer-offline", "--loglevel=error"], {
-    cwd: ROOT,
-    stdio: "inherit",
-  });
-  if (run.status !== 0) stop("The packages could not be installed: `npm ci` failed, see above.");
+  const args = [...first, "ci", "--prefer-offline", "--loglevel=error"];
+  const child = spawn(command, args, { cwd: ROOT, stdio: "inherit" });
+  // While it is busy, npm heeds no milder signal; what it leaves half done is done anew the next time.
+  const undo = whenAskedToEnd(() => child.kill("SIGKILL"));
+  const code = await new Promise((settle) => child.once("error", settle).once("exit", settle));
+  undo();
+  if (code !== 0) stop("The packages could not be installed: `npm ci` failed or was stopped.");
 }
 
 /** The path of a Node that runs TypeScript: the one that comes with the packages, else this one. */
