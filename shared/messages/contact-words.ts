@@ -3,6 +3,9 @@ export const CONTACT_WORDS = {
   title: "Book the time we hold for you",
   mend: "Please mend this first. Nothing you wrote is lost.",
   oneOf: "Give a phone number or an email address. One is enough.",
+  reach: "How we reach you",
+  back: "Where the unit goes back to",
+  ifYouLike: "If you like",
   labels: {
     name: "Your name",
     phone: "Phone",

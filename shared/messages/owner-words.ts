@@ -17,6 +17,14 @@ export const RESUME = {
 export const droppedWords = (labels: readonly string[]): string =>
   `No longer needed, so taken off the tag: ${labels.join(", ")}.`;
 
+/** Short messages that the script shows and has read aloud. */
+export const SAID = {
+  nothingSent: "No connection. Nothing was sent. Please try again.",
+  copied: "Link copied.",
+  cannotCopy: "Copying is not allowed here. Select the link and copy it.",
+  twoMinutes: "Two minutes left. Touch “Hold it longer” to keep the time.",
+} as const;
+
 /** What the page says when the network is away. */
 export const OFFLINE = {
   kept: "No connection. Your answers are kept on this phone and will be sent later.",

@@ -1,6 +1,7 @@
 import { raw } from "hono/html";
 import type { Child } from "hono/jsx";
 import { CSS, SCRIPT } from "#build/assets.ts";
+import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 
 type FrameProps = {
@@ -28,13 +29,13 @@ export function PageFrame({ title, front, kind, children }: FrameProps) {
         </head>
         <body>
           <a class="skip" href="#main">
-            Skip to the page
+            {PAGE_WORDS.skip}
           </a>
           <header class="bar">
             <a href={kind === "shop" ? "/shop" : "/"}>
               <strong>{front.name}</strong>
             </a>
-            {kind === "owner" ? <a href={telLink(front.phone)}>Call {front.phone}</a> : <ShopLinks />}
+            {kind === "owner" ? <a href={telLink(front.phone)}>{PAGE_WORDS.call(front.phone)}</a> : <ShopLinks />}
           </header>
           <div role="status" id="said" class="notice screen"></div>
           {children}

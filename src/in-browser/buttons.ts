@@ -1,3 +1,4 @@
+import { SAID } from "#shared/messages/owner-words.ts";
 import { onShown } from "#src/in-browser/page-swap.ts";
 import { say } from "#src/in-browser/say.ts";
 
@@ -18,8 +19,8 @@ export function pressed(target: Element): boolean {
   const link = target.closest<HTMLElement>("[data-copy-link]")?.dataset["copyLink"];
   if (link === undefined) return false;
   navigator.clipboard.writeText(link).then(
-    () => say("Link copied."),
-    () => say("Copying is not allowed here. Select the link and copy it."),
+    () => say(SAID.copied),
+    () => say(SAID.cannotCopy),
   );
   return true;
 }

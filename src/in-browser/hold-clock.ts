@@ -1,3 +1,4 @@
+import { SAID } from "#shared/messages/owner-words.ts";
 import { onShown } from "#src/in-browser/page-swap.ts";
 import { say } from "#src/in-browser/say.ts";
 
@@ -10,9 +11,6 @@ export function watchHold(): void {
     clearTimeout(warning);
     const until = Number(main.querySelector<HTMLElement>("[data-until]")?.dataset["until"]);
     if (!(until > 0)) return;
-    warning = setTimeout(
-      () => say("Two minutes left. Touch “Hold it longer” to keep the time."),
-      Math.max(0, until - Date.now() - WARN_MS),
-    );
+    warning = setTimeout(() => say(SAID.twoMinutes), Math.max(0, until - Date.now() - WARN_MS));
   });
 }

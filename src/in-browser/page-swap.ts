@@ -1,3 +1,4 @@
+import { SAID } from "#shared/messages/owner-words.ts";
 import { say } from "#src/in-browser/say.ts";
 
 /** Run on every page that has just come to stand in `main`, the first one too. */
@@ -32,7 +33,7 @@ export async function swap(url: string, how: RequestInit & { readonly push?: boo
     else show(next, page.title, push ? response.url : null);
     return true;
   } catch {
-    say("No connection. Nothing was sent. Please try again.");
+    say(SAID.nothingSent);
     return false;
   } finally {
     busy.removeAttribute("aria-busy");

@@ -1,5 +1,6 @@
 import { sourceText } from "#shared/basics/source.ts";
 import { ADVICE_ONLY, cautionsFor, type SignalWord } from "#shared/messages/cautions.ts";
+import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 
 const LOOKS: Readonly<Record<SignalWord, string>> = {
@@ -13,7 +14,7 @@ const LOOKS: Readonly<Record<SignalWord, string>> = {
 export function Cautions({ verdict }: { readonly verdict: Verdict }) {
   return (
     <section aria-labelledby="cautions">
-      <h2 id="cautions">Take care</h2>
+      <h2 id="cautions">{PAGE_WORDS.takeCare}</h2>
       {cautionsFor(verdict).map(({ signal, text, source }) => (
         <div class={`signal ${LOOKS[signal]}`}>
           <b>{signal === "NOTICE" ? signal : `⚠ ${signal}`}</b>

@@ -4,6 +4,7 @@ import type { Draft } from "#shared/intake/draft.ts";
 import { CONTACT_WORDS as WORDS } from "#shared/messages/contact-words.ts";
 import { quoteText } from "#shared/messages/money-words.ts";
 import { OFFER_WORDS } from "#shared/messages/offer-words.ts";
+import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { timeText } from "#shared/messages/time-words.ts";
 import { VERDICT_WORDS } from "#shared/messages/verdict-words.ts";
 import type { Hold } from "#shared/shop/booking.ts";
@@ -42,9 +43,9 @@ export function ConfirmPage({ front, draft, plan, hold, offers, typed, problems,
           )}
           <ProblemList problems={problems} />
           <dl class="facts">
-            <dt>Job</dt>
+            <dt>{PAGE_WORDS.job}</dt>
             <dd>{VERDICT_WORDS[plan.judgement.verdict].title}</dd>
-            <dt>Price</dt>
+            <dt>{PAGE_WORDS.price}</dt>
             <dd>{quoteText(plan.quote, front.locale)}</dd>
             {hold !== null && <HeldTime hold={hold} locale={front.locale} />}
           </dl>
@@ -52,12 +53,12 @@ export function ConfirmPage({ front, draft, plan, hold, offers, typed, problems,
           <form method="post" action="/confirm" data-keep="contact" novalidate>
             <input type="hidden" name="wish" value={wish} />
             {hold === null && <PickAgain offers={offers} locale={front.locale} />}
-            <h2>How we reach you</h2>
+            <h2>{WORDS.reach}</h2>
             <Entry name="name" auto="name" {...fields} />
             <p class="faint">{WORDS.oneOf}</p>
             <Entry name="phone" auto="tel" type="tel" {...fields} />
             <Entry name="email" auto="email" type="email" {...fields} />
-            <h2>Where the unit goes back to</h2>
+            <h2>{WORDS.back}</h2>
             <label class="choice">
               <input type="checkbox" name="collect" value="yes" checked={typed.collect === "yes"} />
               {WORDS.labels.collect}
@@ -69,7 +70,7 @@ export function ConfirmPage({ front, draft, plan, hold, offers, typed, problems,
               <Entry name="postcode" auto="postal-code" {...fields} />
               <Entry name="country" auto="country" {...fields} />
             </div>
-            <h2>If you like</h2>
+            <h2>{WORDS.ifYouLike}</h2>
             <Entry name="serial" {...fields} />
             <Entry name="goAhead" {...fields}>
               {WORDS.goAheadHelp(plan.quote.currency)}
@@ -105,11 +106,11 @@ function ProblemList({ problems }: { readonly problems: ContactProblems }) {
 
 const HeldTime = ({ hold, locale }: { readonly hold: Hold; readonly locale: string }) => (
   <>
-    <dt>Bench time</dt>
+    <dt>{PAGE_WORDS.benchTime}</dt>
     <dd>
       {timeText(hold.slot.startsAt, hold.slot.zone, locale)}, {hold.slot.benchName}
     </dd>
-    <dt>Held for you until</dt>
+    <dt>{PAGE_WORDS.heldUntil}</dt>
     <dd>
       <time datetime={new Date(hold.until).toISOString()} data-until={hold.until}>
         {timeText(hold.until, hold.slot.zone, locale)}

@@ -3,6 +3,7 @@ import type { FilledFields } from "#shared/intake/form-fields.ts";
 import { type Circumstances, QUESTIONS, type Question } from "#shared/intake/questions.ts";
 import type { FieldProblem } from "#shared/intake/read-answer.ts";
 import { droppedWords, INTRO, RESUME } from "#shared/messages/owner-words.ts";
+import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { QUESTION_WORDS } from "#shared/messages/question-words.ts";
 import { TAG_LABELS } from "#shared/messages/tag-lines.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
@@ -48,7 +49,7 @@ const ResumeOffer = ({ link }: { readonly link: string | null }) => (
     <summary>{RESUME.offer}</summary>
     <p>{RESUME.how}</p>
     <label class="field">
-      <span>Link</span>
+      <span>{PAGE_WORDS.resumeLink}</span>
       <input type="text" readonly value={link ?? ""} data-copy />
     </label>
   </details>

@@ -4,6 +4,7 @@ import type { QuestionId } from "#shared/intake/draft.ts";
 import { fieldsFor } from "#shared/intake/form-fields.ts";
 import { QUESTIONS, type Question, questionOf } from "#shared/intake/questions.ts";
 import { type FieldProblem, type Fields, readAnswer } from "#shared/intake/read-answer.ts";
+import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { problemWords } from "#shared/messages/problem-words.ts";
 import { clearCookie } from "#src/http/cookies.ts";
 import { sha256Hex } from "#src/http/owner-link.ts";
@@ -49,7 +50,7 @@ export function conversationRoutes(needs: OwnerNeeds) {
       const token = sitting.token ?? needs.newId();
       const wish = { tokenHash: await sha256Hex(token), question: question.id, answer: read.value };
       const kept = await needs.shop.keepAnswer(wish);
-      if (!kept.ok) return c.text("Too many conversations at once. Please try again in a minute.", 429);
+      if (!kept.ok) return c.text(PAGE_WORDS.tooManyDrafts, 429);
       keepToken(c, needs, token);
       if (wantsJson(c)) return c.json({ resume: resumeLink(c, needs, token) });
       const { next, dropped } = kept.value;

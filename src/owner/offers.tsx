@@ -1,5 +1,6 @@
 import type { Offer } from "#shared/calendar/find-offers.ts";
 import { OFFER_WORDS } from "#shared/messages/offer-words.ts";
+import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { dateText, timeText } from "#shared/messages/time-words.ts";
 
 type OffersProps = {
@@ -15,7 +16,7 @@ type OffersProps = {
 /** Bench time to pick from, each with its reason. */
 export function Offers({ offers, locale, action, button, wish }: OffersProps) {
   if (offers.length === 0) {
-    return <p class="notice">No bench time is free within a year. Please call the shop.</p>;
+    return <p class="notice">{PAGE_WORDS.noOffers}</p>;
   }
   return (
     <>
@@ -28,7 +29,7 @@ export function Offers({ offers, locale, action, button, wish }: OffersProps) {
             , {offer.benchName}
           </p>
           <p class="faint">
-            {OFFER_WORDS[offer.reason]} Post the unit by {dateText(offer.postBy, locale)}.
+            {OFFER_WORDS[offer.reason]} {PAGE_WORDS.postBy(dateText(offer.postBy, locale))}
           </p>
           <input type="hidden" name="offer" value={offer.id} />
           <input type="hidden" name="wish" value={wish} />

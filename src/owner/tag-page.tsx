@@ -1,5 +1,6 @@
 import type { Offer } from "#shared/calendar/find-offers.ts";
 import { quoteText } from "#shared/messages/money-words.ts";
+import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { TAG_WORDS as WORDS } from "#shared/messages/tag-words.ts";
 import { dateText, timeText } from "#shared/messages/time-words.ts";
 import { VERDICT_SHORT } from "#shared/messages/verdict-words.ts";
@@ -28,7 +29,7 @@ type TagPageProps = {
 export function TagPage({ front, job, link, jobLink, offers, mayChange, wish, notice }: TagPageProps) {
   const cancelled = job.state === "cancelled";
   return (
-    <PageFrame title={`Job tag ${job.number}`} front={front} kind="owner">
+    <PageFrame title={`${WORDS.title} ${job.number}`} front={front} kind="owner">
       <main id="main">
         {notice !== undefined && (
           <p class="notice screen" role="alert">
@@ -38,14 +39,14 @@ export function TagPage({ front, job, link, jobLink, offers, mayChange, wish, no
         <article class="tag">
           <div class="eyelet"></div>
           <h1 tabindex={-1}>
-            {cancelled ? "Cancelled job" : "Job tag"} <span class="number">{job.number}</span>
+            {cancelled ? WORDS.cancelledTitle : WORDS.title} <span class="number">{job.number}</span>
           </h1>
           <div class="pair">
-            <QrCode text={jobLink} label={`QR code of job ${job.number}`} />
+            <QrCode text={jobLink} label={WORDS.qr(job.number)} />
             <TagFacts job={job} locale={front.locale} />
           </div>
           <div class="stub">
-            <h2>Send it to</h2>
+            <h2>{WORDS.sendTo}</h2>
             <address>
               {front.shipTo.lines.map((line) => (
                 <>
@@ -56,7 +57,7 @@ export function TagPage({ front, job, link, jobLink, offers, mayChange, wish, no
               {front.shipTo.region} {front.shipTo.postcode}, {front.shipTo.country}
             </address>
             <p>
-              Job <strong class="number">{job.number}</strong>
+              {PAGE_WORDS.job} <strong class="number">{job.number}</strong>
             </p>
           </div>
         </article>
@@ -102,22 +103,22 @@ function TagFacts({ job, locale }: { readonly job: Job; readonly locale: string 
   const { target, targetSI } = job.plan.slip;
   return (
     <dl class="facts">
-      <dt>Verdict</dt>
+      <dt>{WORDS.verdict}</dt>
       <dd>{VERDICT_SHORT[job.plan.judgement.verdict]}</dd>
-      <dt>Bench time</dt>
+      <dt>{PAGE_WORDS.benchTime}</dt>
       <dd>
         <time datetime={new Date(time.startsAt).toISOString()}>{timeText(time.startsAt, time.zone, locale)}</time>,{" "}
         {time.benchName}
       </dd>
-      <dt>Post it by</dt>
+      <dt>{WORDS.postBy}</dt>
       <dd>{dateText(job.postBy, locale)}</dd>
-      <dt>What the bench will set</dt>
+      <dt>{WORDS.willSet}</dt>
       <dd>
         {target === null || targetSI === null
-          ? "Measured or asked first"
+          ? WORDS.askedFirst
           : `${target.value} lbf·ft (${targetSI.value.toFixed(1)} N·m)`}
       </dd>
-      <dt>Price</dt>
+      <dt>{PAGE_WORDS.price}</dt>
       <dd>{quoteText(job.plan.quote, locale)}</dd>
     </dl>
   );
@@ -125,21 +126,21 @@ function TagFacts({ job, locale }: { readonly job: Job; readonly locale: string 
 
 const KeepIt = ({ link }: { readonly link: string }) => (
   <div class="sheet screen">
-    <h2>Keep this page</h2>
+    <h2>{WORDS.keepTitle}</h2>
     <p>{WORDS.keep}</p>
     <label class="field">
-      <span>Your link</span>
+      <span>{WORDS.yourLink}</span>
       <input type="text" readonly value={link} data-copy />
     </label>
     <p class="actions">
       <button type="button" data-print hidden>
-        Print the tag
+        {WORDS.print}
       </button>
       <button type="button" class="quiet" data-copy-link={link} hidden>
-        Copy the link
+        {WORDS.copy}
       </button>
       <a class="button quiet" href={`${link}/slot.ics`}>
-        Put it in my calendar
+        {WORDS.calendar}
       </a>
     </p>
   </div>
@@ -155,17 +156,17 @@ type ChangeItProps = {
 
 const ChangeIt = ({ link, offers, locale, wish, until }: ChangeItProps) => (
   <div class="sheet screen">
-    <h2>Move or cancel</h2>
-    <p>You can do this here until {until}.</p>
+    <h2>{WORDS.changeTitle}</h2>
+    <p>{WORDS.changeUntil(until)}</p>
     <details>
-      <summary>Move it to another time</summary>
-      <Offers offers={offers} locale={locale} action={`${link}/move`} button="Move to this time" wish={wish} />
+      <summary>{WORDS.move}</summary>
+      <Offers offers={offers} locale={locale} action={`${link}/move`} button={WORDS.moveHere} wish={wish} />
     </details>
     <details>
-      <summary>Cancel the job</summary>
+      <summary>{WORDS.cancel}</summary>
       <form method="post" action={`${link}/cancel`}>
-        <p>The bench time goes to someone else. You can book again at any time.</p>
-        <button type="submit">Yes, cancel it</button>
+        <p>{WORDS.cancelHow}</p>
+        <button type="submit">{WORDS.cancelYes}</button>
       </form>
     </details>
   </div>

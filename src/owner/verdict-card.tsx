@@ -1,4 +1,5 @@
 import { quoteText } from "#shared/messages/money-words.ts";
+import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { dateText } from "#shared/messages/time-words.ts";
 import {
   DEBRIS_WORDS,
@@ -26,7 +27,7 @@ export function VerdictCard({ judgement }: { readonly judgement: Judgement }) {
         </p>
       )}
       {verdict === "stop-riding" && <p>{DEBRIS_WORDS[engineDebris]}</p>}
-      <h2>Why</h2>
+      <h2>{PAGE_WORDS.why}</h2>
       <Reasons reasons={reasons} />
     </>
   );
@@ -47,13 +48,13 @@ export function FindOut({ changes }: { readonly changes: readonly WouldChange[] 
   if (changes.length === 0) return null;
   return (
     <>
-      <h2>What could change this</h2>
-      <p>Where you were not sure we took the worst likely case. Any one of these could make it milder:</p>
+      <h2>{PAGE_WORDS.couldChange}</h2>
+      <p>{PAGE_WORDS.couldChangeHow}</p>
       <ul>
         {changes.map(({ answer, to }) => (
           <li>
-            <a href={`/intake/${questionFor(answer)}`}>Find out {FIND_OUT[answer] ?? answer}</a>: then at best{" "}
-            {VERDICT_SHORT[to].toLowerCase()}.
+            <a href={`/intake/${questionFor(answer)}`}>{PAGE_WORDS.findOut(FIND_OUT[answer] ?? answer)}</a>
+            {PAGE_WORDS.atBest(VERDICT_SHORT[to])}
           </li>
         ))}
       </ul>
@@ -76,16 +77,16 @@ export function PriceCard({ plan, locale }: { readonly plan: JobPlan; readonly l
   const { quote } = plan;
   return (
     <>
-      <h2>What it costs</h2>
+      <h2>{PAGE_WORDS.costs}</h2>
       <dl class="facts">
         <dt>{WORK_WORDS[quote.work]}</dt>
         <dd>{quoteText(quote, locale)}</dd>
-        <dt>Usual time at the shop</dt>
-        <dd>{quote.usualDays} working days</dd>
+        <dt>{PAGE_WORDS.usualTime}</dt>
+        <dd>{PAGE_WORDS.workingDays(quote.usualDays)}</dd>
       </dl>
       <p class="faint">
-        {quote.from && "The bench may find more; then we ask you first. "}
-        {NOT_INCLUDED} <small>(prices and times: set by the shop)</small>
+        {quote.from && `${PAGE_WORDS.maySayMore} `}
+        {NOT_INCLUDED} <small>({PAGE_WORDS.pricesFrom})</small>
       </p>
     </>
   );
@@ -95,14 +96,15 @@ export function PriceCard({ plan, locale }: { readonly plan: JobPlan; readonly l
 export function DueLine({ judgement, locale }: { readonly judgement: Judgement; readonly locale: string }) {
   const { kind, by, atEngineHours } = judgement.due;
   const limits = [
-    by === null ? null : `by ${dateText(by, locale)}`,
-    atEngineHours === null ? null : `at ${Math.floor(atEngineHours)} engine hours`,
+    by === null ? null : PAGE_WORDS.dueBy(dateText(by, locale)),
+    atEngineHours === null ? null : PAGE_WORDS.dueAt(Math.floor(atEngineHours)),
   ].filter((limit) => limit !== null);
   if (limits.length === 0) return null;
   return (
     <p>
-      By the service clock, {kind === "slip-check" ? "a slip check" : "a rebuild"} comes first. Due{" "}
-      <strong>{limits.join(" or ")}</strong>, whichever is earlier.
+      {PAGE_WORDS.dueFirst(kind)}
+      <strong>{limits.join(PAGE_WORDS.or)}</strong>
+      {limits.length > 1 ? PAGE_WORDS.whichever : "."}
     </p>
   );
 }

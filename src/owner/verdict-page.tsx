@@ -1,6 +1,7 @@
 import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { Symptom, UnitFamily } from "#shared/craft/vocabulary.ts";
 import type { Draft } from "#shared/intake/draft.ts";
+import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { VERDICT_WORDS } from "#shared/messages/verdict-words.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
@@ -42,7 +43,7 @@ export function VerdictPage({ front, draft, plan, changes, offers, wish, notice 
           {isStop && (
             <p class="actions">
               <a class="button" href={telLink(front.phone)}>
-                Call the shop now: {front.phone}
+                {PAGE_WORDS.callNow(front.phone)}
               </a>
             </p>
           )}
@@ -50,21 +51,27 @@ export function VerdictPage({ front, draft, plan, changes, offers, wish, notice 
           <DueLine judgement={judgement} locale={front.locale} />
           <FindOut changes={changes} />
           <PriceCard plan={plan} locale={front.locale} />
-          <h2>Hold bench time</h2>
-          <p>No name needed yet. We hold the time you pick while you fill in the rest.</p>
-          <Offers offers={offers} locale={front.locale} action="/verdict/hold" button="Hold this time" wish={wish} />
+          <h2>{PAGE_WORDS.hold}</h2>
+          <p>{PAGE_WORDS.holdHow}</p>
+          <Offers
+            offers={offers}
+            locale={front.locale}
+            action="/verdict/hold"
+            button={PAGE_WORDS.holdThis}
+            wish={wish}
+          />
           {judgement.verdict === "not-due" && judgement.due.by !== null && (
             <>
-              <h2>Or be reminded</h2>
+              <h2>{PAGE_WORDS.orReminded}</h2>
               <p>
-                <a href="/verdict/due.ics">Put the due date in your calendar</a>
+                <a href="/verdict/due.ics">{PAGE_WORDS.dueInCalendar}</a>
               </p>
             </>
           )}
           <Cautions verdict={judgement.verdict} />
           <form method="post" action="/intake/start-over">
             <button type="submit" class="quiet">
-              Start over with another craft
+              {PAGE_WORDS.startOver}
             </button>
           </form>
         </div>
@@ -79,9 +86,9 @@ function Suspects({ family, symptoms }: { readonly family: UnitFamily; readonly 
   if (names.length === 0) return null;
   return (
     <figure>
-      <ClutchDrawing family={family} symptoms={symptoms} label="The clutch in section, suspected parts inked in." />
+      <ClutchDrawing family={family} symptoms={symptoms} label={PAGE_WORDS.suspects} />
       <figcaption>
-        Inked in, what this points at: {names.join(", ")}. <small>(common practice, no published source)</small>
+        {PAGE_WORDS.inkedIn(names)} <small>{PAGE_WORDS.practice}</small>
       </figcaption>
     </figure>
   );

@@ -6,6 +6,7 @@ import * as contactWords from "#shared/messages/contact-words.ts";
 import * as offerWords from "#shared/messages/offer-words.ts";
 import * as optionWords from "#shared/messages/option-words.ts";
 import * as ownerWords from "#shared/messages/owner-words.ts";
+import * as pageWords from "#shared/messages/page-words.ts";
 import { problemWords } from "#shared/messages/problem-words.ts";
 import * as questionWords from "#shared/messages/question-words.ts";
 import * as tagWords from "#shared/messages/tag-words.ts";
@@ -28,6 +29,7 @@ const sentences = [
     offerWords,
     optionWords,
     ownerWords,
+    pageWords,
     questionWords,
     tagWords,
     verdictWords,
