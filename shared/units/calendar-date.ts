@@ -3,12 +3,10 @@
  * Only what the service clock needs; anything with a zone lives in `shared/calendar`.
  */
 const DAY_MS = 86_400_000;
+const MONTHS_PER_YEAR = 12;
 
 /** Days since 1970-01-01. @example dayNumber("1970-01-02") // 1 */
-export const dayNumber = (date: string): number => {
-  const [year = 0, month = 1, day = 1] = date.split("-").map(Number);
-  return Date.UTC(year, month - 1, day) / DAY_MS;
-};
+export const dayNumber = (date: string): number => Date.parse(date) / DAY_MS;
 
 /** @example dateOfDay(1) // "1970-01-02" */
 export const dateOfDay = (day: number): string => new Date(day * DAY_MS).toISOString().slice(0, 10);
@@ -21,10 +19,14 @@ export const plusDays = (date: string, days: number): string => dateOfDay(dayNum
  * @example plusMonths("2027-01-31", 1) // "2027-02-28"
  */
 export function plusMonths(date: string, months: number): string {
-  const [year = 0, month = 1, day = 1] = date.split("-").map(Number);
-  const lastOfMonth = new Date(Date.UTC(year, month - 1 + months + 1, 0)).getUTCDate();
-  return new Date(Date.UTC(year, month - 1 + months, Math.min(day, lastOfMonth))).toISOString().slice(0, 10);
+  const monthsInAll = Number(date.slice(0, 4)) * MONTHS_PER_YEAR + Number(date.slice(5, 7)) - 1 + months;
+  const year = Math.floor(monthsInAll / MONTHS_PER_YEAR);
+  const month = monthsInAll - year * MONTHS_PER_YEAR + 1;
+  const lastOfMonth = new Date(Date.UTC(year, month, 0)).getUTCDate();
+  return `${year}-${twoDigits(month)}-${twoDigits(Math.min(Number(date.slice(8)), lastOfMonth))}`;
 }
+
+const twoDigits = (count: number): string => (count < 10 ? `0${count}` : String(count));
 
 /** Days from one date to a later one; negative where it is earlier. */
 export const daysBetween = (from: string, to: string): number => dayNumber(to) - dayNumber(from);
