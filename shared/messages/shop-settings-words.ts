@@ -74,7 +74,7 @@ export const CALENDAR_WORDS = {
 export const PRICE_WORDS = {
   currency: { label: "Currency", accepts: "three capital letters, such as USD" },
   price: { label: "Price", accepts: "an amount, such as 125 or 125.50" },
-  usualDays: { label: "Usual working days at the shop", accepts: "1 to 90" },
+  usualDays: { label: "Usual working days at the shop", accepts: "a whole number from 1 to 90" },
 } as const satisfies Readonly<Record<string, SettingWords>>;
 
 /** What could not be read at all, before any rule looked at it. */

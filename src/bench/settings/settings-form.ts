@@ -34,8 +34,9 @@ export function readSettings(typed: TypedSettings): Outcome<ShopSettings, Settin
     else problems[name] = value.refusal;
   }
   const parsed = ShopSettingsSchema.safeParse(settings);
-  for (const { field, accepted } of parsed.success ? [] : fieldErrors(parsed.error.issues, ShopSettingsSchema)) {
-    problems[fieldAt(field)] ??= withLabels(accepted);
+  for (const { field: path, accepted } of parsed.success ? [] : fieldErrors(parsed.error.issues, ShopSettingsSchema)) {
+    const field = fieldAt(path);
+    problems[field?.name ?? path] ??= inShopWords(accepted, field);
   }
   return parsed.success && Object.keys(problems).length === 0 ? accept(parsed.data) : refuse(problems);
 }
@@ -54,12 +55,14 @@ function put(branch: Branch, [step = "", ...rest]: readonly string[], value: unk
 }
 
 /** The form's field that holds a path; a list is one field with all that is in it. */
-const fieldAt = (path: string): string =>
-  SETTING_FIELDS.find(({ name }) => path === name || path.startsWith(`${name}.`))?.name ?? path;
+const fieldAt = (path: string): SettingField | undefined =>
+  SETTING_FIELDS.find(({ name }) => path === name || path.startsWith(`${name}.`));
 
-/** Where a schema names another setting, the form says it as its label does. */
-const withLabels = (accepted: string): string =>
-  accepted.replace(/[a-z]+[A-Z]\w*/g, (key) => {
+/** A schema's built-in words are for programmers, and where it names another setting, the form says the label. */
+function inShopWords(accepted: string, field: SettingField | undefined): string {
+  if (accepted.startsWith("Invalid") && field?.accepts !== undefined) return field.accepts;
+  return accepted.replace(/[a-z]+[A-Z]\w*/g, (key) => {
     const label = SETTING_FIELDS.find(({ name }) => name.endsWith(`.${key}`))?.label;
     return label === undefined ? key : `“${label}”`;
   });
+}
