@@ -6,6 +6,7 @@ import { receiptReader } from "#src/adapters/receipts.ts";
 import { SHOP_NAME, shopPort } from "#src/adapters/shop.ts";
 import { boardReader } from "#src/adapters/slot-board.ts";
 import { apiRoutes } from "#src/api/api-routes.ts";
+import { benchRoutes } from "#src/bench/bench-routes.tsx";
 import { assetRoutes } from "#src/http/asset-routes.ts";
 import { health } from "#src/http/health.ts";
 import { publicOrigin } from "#src/http/public-origin.ts";
@@ -43,6 +44,7 @@ function siteOf(env: Env): Hono {
     publishedReceipt: receiptReader(env.BOARD),
   };
   site.route("/", ownerRoutes({ ...world, shop, sourceOf: (request) => sourceOf(request, env.LINK_KEY) }));
+  site.route("/shop", benchRoutes({ ...world, shop }));
   site.route("/api", apiRoutes({ ...world, ...published, shop }));
   return site;
 }
