@@ -20,9 +20,9 @@ export function plainHours(answers: Answers, onDate: string): PlainHours {
   let nowLeast = engineHours ?? 0;
   let nowMost = engineHours ?? Infinity;
   if (engineHours === null) {
-    let from = builtYear === null ? null : `${builtYear}-01-01`;
+    let from: string | null = null;
     let then = 0;
-    if (isFull(rebuild) && (from === null || rebuild.date >= from)) {
+    if (isFull(rebuild)) {
       from = rebuild.date;
       then = rebuild.engineHours;
     }
@@ -30,6 +30,7 @@ export function plainHours(answers: Answers, onDate: string): PlainHours {
       from = slip.date;
       then = slip.engineHours;
     }
+    if (from === null && builtYear !== null) from = `${builtYear}-01-01`;
     if (rebuild.engineHours !== null && rebuild.engineHours > nowLeast) nowLeast = rebuild.engineHours;
     if (slip.engineHours !== null && slip.engineHours > nowLeast) nowLeast = slip.engineHours;
     if (from !== null) nowMost = then + ridden(from, onDate);
