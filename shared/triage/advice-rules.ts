@@ -1,4 +1,5 @@
 import { DEFAULT, type Source } from "#shared/basics/source.ts";
+import type { Symptom } from "#shared/craft/vocabulary.ts";
 import type { Findings } from "#shared/triage/findings.ts";
 
 /** Advice goes with a verdict and never changes it. */
@@ -9,16 +10,18 @@ export type AdviceRule = {
   readonly source: Source;
 };
 
+const WORN_OR_LEAKING: readonly Symptom[] = ["whine", "burnt-smell", "oil-in-intake"];
+
 export const ADVICE_RULES: readonly AdviceRule[] = [
   {
     id: "do-not-ride-until-seen",
-    when: (it) => (["whine", "burnt-smell", "oil-in-intake"] as const).some((symptom) => it.symptoms.has(symptom)),
+    when: (it) => it.symptoms.some((symptom) => WORN_OR_LEAKING.includes(symptom)),
     says: "Do not ride until it has been seen.",
     source: DEFAULT,
   },
   {
     id: "read-the-engine-fault-first",
-    when: (it) => it.symptoms.has("limp-mode"),
+    when: (it) => it.symptoms.includes("limp-mode"),
     says: "Have the engine's own fault code read first. Limp mode has many causes.",
     source: DEFAULT,
   },

@@ -1,6 +1,5 @@
 import type { Findings } from "#shared/triage/findings.ts";
 import { dayNumber } from "#shared/units/calendar-date.ts";
-import { roundTo } from "#shared/units/round-to.ts";
 
 /** When the unit is next due by its clocks alone, whatever the symptoms. It may lie in the past. */
 export type Due = {
@@ -39,7 +38,7 @@ export function dueOf(it: Findings): Due {
 /** Near enough for clocks to be seen to run out together, whatever floats leave behind. */
 const toSeconds = (hours: number) => Math.round(hours * 3600) / 3600;
 /** As an hour meter reads. */
-const toTenths = (hours: number | null) => (hours === null ? null : roundTo(hours, 1));
+const toTenths = (hours: number | null) => (hours === null ? null : Math.round(hours * 10) / 10);
 const after = (hours: number | null, interval: number) => (hours === null ? null : hours + interval);
 const lowest = (one: number | null, other: number | null) =>
   one === null || other === null ? (one ?? other) : Math.min(one, other);

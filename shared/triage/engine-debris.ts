@@ -11,10 +11,10 @@ export const ENGINE_DEBRIS_SOURCE = PRACTICE;
 /** Has the charger thrown parts into the engine? Gear, needles and washers go in; a ball bearing usually stays outside. */
 export function engineDebris({ symptoms, ceramic }: Findings, verdict: Verdict): EngineDebris {
   if (verdict !== "stop-riding") return "unlikely";
-  const suddenly = symptoms.has("sudden-boost-loss");
-  const brokenGear = suddenly && symptoms.has("grinding");
-  const brokenWasher = ceramic && (suddenly || symptoms.has("gradual-boost-loss"));
-  if (symptoms.has("metal-in-oil") || brokenGear || brokenWasher) return "likely";
-  const wobbleAlone = symptoms.size === 1 && symptoms.has("impeller-wobble");
+  const suddenly = symptoms.includes("sudden-boost-loss");
+  const brokenGear = suddenly && symptoms.includes("grinding");
+  const brokenWasher = ceramic && (suddenly || symptoms.includes("gradual-boost-loss"));
+  if (symptoms.includes("metal-in-oil") || brokenGear || brokenWasher) return "likely";
+  const wobbleAlone = symptoms.every((symptom) => symptom === "impeller-wobble");
   return wobbleAlone ? "unlikely" : "possible";
 }

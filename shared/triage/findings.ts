@@ -7,7 +7,7 @@ import { plusMonths } from "#shared/units/calendar-date.ts";
 
 /** What the rules look at: the answers with every unknown already read as its worst plausible value. */
 export type Findings = {
-  readonly symptoms: ReadonlySet<Symptom>;
+  readonly symptoms: readonly Symptom[];
   /** Washers that may be ceramic count as ceramic. */
   readonly ceramic: boolean;
   readonly clock: ServiceClock;
@@ -26,7 +26,7 @@ export type Findings = {
 export function findingsOf(answers: Answers, onDate: string, settings: TriageSettings): Findings {
   const clock = serviceClock(answers, onDate, settings.hoursPerYear);
   return {
-    symptoms: new Set(answers.symptoms),
+    symptoms: answers.symptoms,
     ceramic: mayBeCeramic(answers, settings),
     clock,
     sinceRebuild: clock.sinceRebuild,
@@ -45,15 +45,16 @@ const mayBeCeramic = (answers: Answers, { ceramicUntilYear }: TriageSettings): b
 
 /** The shortest interval that any part of the craft asks for. Not sure counts as the harder case. */
 function slipInterval({ riding, mods }: Answers, settings: TriageSettings): number {
-  const byRiding = {
-    easy: settings.slipHoursEasy,
-    mixed: settings.slipHoursMixed,
-    hard: settings.slipHoursHard,
-    unknown: settings.slipHoursHard,
-  }[riding];
   return Math.min(
-    byRiding,
+    settings[BY_RIDING[riding]],
     mods.engine === false ? Infinity : settings.slipHoursEngineModified,
     mods.charger === false ? Infinity : settings.slipHoursChargerModified,
   );
 }
+
+const BY_RIDING = {
+  easy: "slipHoursEasy",
+  mixed: "slipHoursMixed",
+  hard: "slipHoursHard",
+  unknown: "slipHoursHard",
+} as const;

@@ -22,8 +22,13 @@ export function plusMonths(date: string, months: number): string {
   const monthsInAll = Number(date.slice(0, 4)) * MONTHS_PER_YEAR + Number(date.slice(5, 7)) - 1 + months;
   const year = Math.floor(monthsInAll / MONTHS_PER_YEAR);
   const month = monthsInAll - year * MONTHS_PER_YEAR + 1;
-  const lastOfMonth = new Date(Date.UTC(year, month, 0)).getUTCDate();
-  return `${year}-${twoDigits(month)}-${twoDigits(Math.min(Number(date.slice(8)), lastOfMonth))}`;
+  const day = Math.min(Number(date.slice(8)), daysOfMonth(year, month));
+  return `${year}-${twoDigits(month)}-${twoDigits(day)}`;
+}
+
+function daysOfMonth(year: number, month: number): number {
+  if (month === 2) return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28;
+  return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
 }
 
 const twoDigits = (count: number): string => (count < 10 ? `0${count}` : String(count));
