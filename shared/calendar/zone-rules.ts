@@ -1,8 +1,9 @@
-import { Temporal } from "temporal-polyfill/implementation";
+import * as Instant from "temporal-polyfill/fns/Instant";
+import * as ZonedDateTime from "temporal-polyfill/fns/ZonedDateTime";
 
 /*
  * The only file that asks a time-zone database, so that the runtime's own Temporal can take its place.
- * The implementation is imported, never the guarded entry: a runtime has shown a half-finished Temporal before.
+ * Its functions are imported, never the guarded entry: a runtime has shown a half-finished Temporal before.
  */
 
 /** A stretch of time, half-open, in which a zone keeps one offset from UTC. */
@@ -18,7 +19,7 @@ const tables = new Map<string, readonly OffsetPeriod[]>();
 export function isZone(text: string): boolean {
   if (!/^[A-Za-z]/.test(text)) return false;
   try {
-    return Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(text).timeZoneId === text;
+    return Instant.toZonedDateTimeISO(Instant.fromEpochMilliseconds(0), text).timeZoneId === text;
   } catch {
     return false;
   }
@@ -38,11 +39,11 @@ export function offsetPeriods(zone: string, year: number): readonly OffsetPeriod
 
 function findPeriods(zone: string, start: number, end: number): readonly OffsetPeriod[] {
   const periods: OffsetPeriod[] = [];
-  let at = Temporal.Instant.fromEpochMilliseconds(start).toZonedDateTimeISO(zone);
+  let at = Instant.toZonedDateTimeISO(Instant.fromEpochMilliseconds(start), zone);
   let from = Number.NEGATIVE_INFINITY;
   for (;;) {
-    const offsetMs = at.offsetNanoseconds / 1_000_000;
-    const next = at.getTimeZoneTransition("next");
+    const offsetMs = ZonedDateTime.offsetNanoseconds(at) / 1_000_000;
+    const next = ZonedDateTime.getTimeZoneTransition(at, "next");
     if (next === null || next.epochMilliseconds >= end) {
       periods.push({ from, until: Number.POSITIVE_INFINITY, offsetMs });
       return periods;

@@ -2,7 +2,7 @@ import type * as z from "zod";
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import type { BookingWish } from "#shared/shop/booking.ts";
 import type { Contact } from "#shared/shop/people.ts";
-import { readPhone } from "#shared/shop/phone.ts";
+import { readPhone } from "#src/http/phone.ts";
 import type { ApiNeeds } from "#src/api/api-needs.ts";
 import type { BookingRequest } from "#src/api/booking-bodies.ts";
 import type { ReadWish } from "#src/api/read-wish.ts";

@@ -2,7 +2,7 @@ import * as z from "zod";
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import { minorDigits, readMajor } from "#shared/messages/shop-money.ts";
 import { type Contact, ContactSchema, type ReturnTo, ReturnToSchema } from "#shared/shop/people.ts";
-import { readPhone } from "#shared/shop/phone.ts";
+import { readPhone } from "#src/http/phone.ts";
 
 /** The contact form as typed, by field name. */
 export const CONTACT_FIELDS = [

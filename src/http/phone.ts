@@ -1,4 +1,5 @@
-import { type CountryCode, isSupportedCountry, parsePhoneNumberFromString } from "libphonenumber-js/min";
+import { type CountryCode, isSupportedCountry, parsePhoneNumberFromString } from "libphonenumber-js/core";
+import { PHONE_METADATA } from "#build/phone-metadata.ts";
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 
 /**
@@ -7,7 +8,7 @@ import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
  * @example readPhone("(202) 555-0143", "US") // { ok: true, value: "+12025550143" }
  */
 export function readPhone(text: string, country: string): Outcome<string, { readonly reason: "not-a-phone-number" }> {
-  const home = isSupportedCountry(country) ? (country as CountryCode) : undefined;
-  const parsed = parsePhoneNumberFromString(text, home === undefined ? {} : { defaultCountry: home });
+  const home = isSupportedCountry(country as CountryCode, PHONE_METADATA) ? (country as CountryCode) : undefined;
+  const parsed = parsePhoneNumberFromString(text, home === undefined ? {} : { defaultCountry: home }, PHONE_METADATA);
   return parsed?.isPossible() ? accept(parsed.number) : refuse({ reason: "not-a-phone-number" });
 }
