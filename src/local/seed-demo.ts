@@ -3,39 +3,62 @@ import * as z from "zod";
 import { type DemoOwner, demoOwners } from "#src/local/demo-owners.ts";
 
 const DAY_MS = 86_400_000;
+/** The published board may be a minute old: a slot that went meanwhile is answered with fresh ones. */
+const MOST_TRIES = 3;
 
-const Offers = z.object({ offers: z.array(z.object({ id: z.string() })).min(1) });
+const Offers = z.object({ offers: z.array(z.object({ id: z.string() })) });
 const Hold = z.object({ hold: z.string() });
-const Booking = z.object({ jobNumber: z.string() });
 
-/** Books the demo owners through the public interface, once for a state folder; a second run finds its own bookings. */
+/** Books the demo owners through the public interface, once for a state folder. */
 export async function seedDemo(origin: string, folder: string): Promise<void> {
   const marker = `${folder}/demo-seeded`;
   if (existsSync(marker)) return;
   const owners = demoOwners((days) => new Date(Date.now() - days * DAY_MS).toISOString().slice(0, 10));
   try {
     for (const [index, owner] of owners.entries()) await book(origin, owner, `demo-${index + 1}`);
+    writeFileSync(marker, "");
   } catch (error) {
     console.error(`The demo owners are not booked: ${error instanceof Error ? error.message : String(error)}`);
-    return;
   }
-  writeFileSync(marker, "");
 }
 
+/** A start that was cut short has used the key of an owner who is booked already. */
 async function book(origin: string, owner: DemoOwner, key: string): Promise<void> {
-  const { verdict, answers, contact, returnTo } = owner;
-  const { offers } = Offers.parse(await ask(`${origin}/api/slots?verdict=${verdict}`));
-  const slot = offers[0]?.id;
-  const { hold } = Hold.parse(await ask(`${origin}/api/holds`, { slot, verdict, answers }, `${key}-hold`));
-  Booking.parse(await ask(`${origin}/api/bookings`, { hold, answers, contact, returnTo }, key));
+  const { answers, contact, returnTo } = owner;
+  const hold = await holdTime(origin, owner, key);
+  const answer = await ask(`${origin}/api/bookings`, { hold, answers, contact, returnTo }, key);
+  if (answer.status !== 201 && answer.reason !== "key-reused") throw answer.failure();
 }
 
-/** The Idempotency-Key is a quoted string: a structured field, RFC 8941 section 3.3.3. */
-async function ask(url: string, body?: object, key?: string): Promise<unknown> {
+async function holdTime(origin: string, { verdict, answers }: DemoOwner, key: string): Promise<string> {
+  let answer = await ask(`${origin}/api/slots?verdict=${verdict}`);
+  for (let tries = 0; tries < MOST_TRIES && (answer.status === 200 || answer.status === 409); tries += 1) {
+    const slot = Offers.parse(answer.body).offers[0]?.id;
+    if (slot === undefined) break;
+    answer = await ask(`${origin}/api/holds`, { slot, verdict, answers }, `${key}-${slot}`);
+    if (answer.status === 201) return Hold.parse(answer.body).hold;
+  }
+  throw answer.failure();
+}
+
+type Answer = {
+  readonly status: number;
+  readonly body: unknown;
+  /** Why it was refused, as problem details (RFC 9457) say it. */
+  readonly reason: string | undefined;
+  readonly failure: () => Error;
+};
+
+const Problem = z.object({ reason: z.string().optional(), detail: z.string().optional() }).catch({});
+
+/** The Idempotency-Key is a quoted string: a structured field, RFC 9651 section 3.3.3. */
+async function ask(url: string, body?: object, key?: string): Promise<Answer> {
   const response = await fetch(url, {
     ...(body && { method: "POST", body: JSON.stringify(body) }),
     headers: { "content-type": "application/json", ...(key && { "idempotency-key": `"${key}"` }) },
   });
-  if (response.ok) return response.json();
-  throw new Error(`${new URL(url).pathname} answered ${response.status}. ${(await response.text()).slice(0, 500)}`);
+  const parsed: unknown = await response.json().catch(() => null);
+  const { reason, detail } = Problem.parse(parsed);
+  const failure = () => new Error(`${new URL(url).pathname} answered ${response.status} ${detail ?? ""}`.trim());
+  return { status: response.status, body: parsed, reason, failure };
 }
