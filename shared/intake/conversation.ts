@@ -31,9 +31,11 @@ export function step(draft: Draft, now: Circumstances): Step {
   return { draft: kept, dropped, next };
 }
 
-/** Steps on from one more answer. */
-export const answered = (draft: Draft, id: QuestionId, answer: unknown, now: Circumstances): Step =>
-  step({ ...draft, [id]: answer }, now);
+/** Steps on from one more answer. Washers named anew are asked back anew, unless it was the second answer that is repeated. */
+export function answered({ washersAgain, ...draft }: Draft, id: QuestionId, answer: unknown, now: Circumstances): Step {
+  const isOutdated = washersAgain === undefined || (id === "washers" && answer !== washersAgain);
+  return step({ ...draft, ...(isOutdated ? {} : { washersAgain }), [id]: answer }, now);
+}
 
 /** A service cannot lie at more engine hours than the engine has now. */
 function contradicts(answer: NonNullable<Draft[QuestionId]> | null, kept: Draft): boolean {

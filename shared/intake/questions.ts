@@ -65,13 +65,12 @@ function changeStillMatters(before: Draft): boolean {
   return maybeModified && !hasSymptoms(before);
 }
 
-/** Not where the rebuild, which sets the slip too, is so fresh that nothing can have come after it. */
+/** Not where the rebuild, which sets the slip too, is so fresh that no riding can have come after it. */
 function slipMayHaveBeenSetLater({ engineHours, lastRebuild }: Draft, { onDate }: Circumstances): boolean {
   if (engineHours === 0) return false;
-  if (engineHours == null || lastRebuild?.when !== "known") return true;
-  const noHoursSince = lastRebuild.engineHours === engineHours || lastRebuild.date === onDate;
-  const noDaysSince = lastRebuild.date === null || lastRebuild.date === onDate;
-  return !(noHoursSince && noDaysSince);
+  if (lastRebuild?.when !== "known") return true;
+  const atTheseHours = lastRebuild.engineHours !== null && lastRebuild.engineHours === engineHours;
+  return !atTheseHours && lastRebuild.date !== onDate;
 }
 
 /** Ceramic named where it is not plausible. */
