@@ -1,5 +1,5 @@
 import * as fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { benchNeed } from "#shared/calendar/bench-job.ts";
 import { checkSlot } from "#shared/calendar/bookable.ts";
 import { DEFAULT_CALENDAR } from "#shared/calendar/calendar-settings.ts";
@@ -16,6 +16,9 @@ import {
   todayIn,
   wallOfQuantum,
 } from "#tests/calendar/wall-clock-oracle.ts";
+
+/** The oracle asks a date library about every quarter-hour, which takes its time on a busy machine. */
+vi.setConfig({ testTimeout: 60_000 });
 
 /** Monday 2027-04-26, 10:00 in New York. */
 const monday = at("2027-04-26T14:00Z");

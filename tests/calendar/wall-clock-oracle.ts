@@ -15,7 +15,9 @@ export function wallOfQuantum(zone: string, quantum: number): Wall {
   wallsOfZones.set(zone, walls);
   const known = walls.get(quantum);
   if (known !== undefined) return known;
-  const there = Temporal.Instant.fromEpochMilliseconds(quantum * 900_000).toZonedDateTimeISO(zone);
+  const there = Temporal.Instant.fromEpochMilliseconds(quantum * 900_000)
+    .toZonedDateTimeISO(zone)
+    .toPlainDateTime();
   const wall: Wall = {
     date: there.toPlainDate().toString(),
     minute: there.hour * 60 + there.minute,
