@@ -49,10 +49,13 @@ export function ConfirmPage({ front, draft, plan, hold, offers, typed, problems,
             <dd>{quoteText(plan.quote, front.locale)}</dd>
             {hold !== null && <HeldTime hold={hold} locale={front.locale} />}
           </dl>
-          {hold !== null && <HoldActions wish={wish} />}
           <form method="post" action="/confirm" data-keep="contact" novalidate>
             <input type="hidden" name="wish" value={wish} />
-            {hold === null && <PickAgain offers={offers} locale={front.locale} />}
+            {hold === null ? (
+              <PickAgain offers={offers} locale={front.locale} />
+            ) : (
+              <input type="hidden" name="hold" value={hold.id} />
+            )}
             <h2>{WORDS.reach}</h2>
             <Entry name="name" auto="name" {...fields} />
             <p class="faint">{WORDS.oneOf}</p>
@@ -78,6 +81,7 @@ export function ConfirmPage({ front, draft, plan, hold, offers, typed, problems,
             <p class="faint">{WORDS.privacy}</p>
             <p class="actions">
               <button type="submit">{WORDS.book}</button>
+              {hold !== null && <HoldActions />}
             </p>
           </form>
         </div>
@@ -119,16 +123,16 @@ const HeldTime = ({ hold, locale }: { readonly hold: Hold; readonly locale: stri
   </>
 );
 
-const HoldActions = ({ wish }: { readonly wish: string }) => (
-  <form method="post" action="/confirm/longer" class="actions">
-    <input type="hidden" name="wish" value={wish} />
-    <button type="submit" class="quiet">
+/** In the form itself, so that what was typed comes back with the answer. */
+const HoldActions = () => (
+  <>
+    <button type="submit" class="quiet" name="longer" value="yes">
       {WORDS.longer}
     </button>
     <a class="button quiet" href="/verdict">
       {WORDS.other}
     </a>
-  </form>
+  </>
 );
 
 const PickAgain = ({ offers, locale }: { readonly offers: readonly Offer[]; readonly locale: string }) => (

@@ -1,4 +1,5 @@
 import { type Context, Hono } from "hono";
+import type { Outcome } from "#shared/basics/outcome.ts";
 import { unreachable } from "#shared/basics/unreachable.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
 import { offerId } from "#shared/calendar/offer-id.ts";
@@ -31,14 +32,6 @@ export function confirmRoutes(needs: OwnerNeeds) {
       if (hold === null) return c.redirect("/verdict", 303);
       return c.html(await page(needs, sitting, { hold, typed: { country: sitting.settings.front.country } }));
     })
-    .post("/confirm/longer", async (c) => {
-      const sitting = await sittingOf(c, needs);
-      const hold = openHold(needs, sitting);
-      if (!isReady(sitting) || hold === null) return c.redirect("/verdict", 303);
-      const offer = offerId(hold.slot.bench, quantumAt(hold.slot.startsAt));
-      const held = await holdFor(c, needs, sitting, { ...(await c.req.parseBody()), offer });
-      return c.redirect(held.ok ? "/confirm" : "/verdict", 303);
-    })
     .post("/confirm", async (c) => {
       const sitting = await sittingOf(c, needs);
       if (!isReady(sitting)) return c.redirect("/intake", 303);
@@ -46,14 +39,21 @@ export function confirmRoutes(needs: OwnerNeeds) {
       const typed = typedIn(form);
       const { front, prices } = sitting.settings;
       const read = readContact(typed, { country: front.country, currency: prices.currency });
-      const hold = await holdToBook(c, needs, sitting, form);
+      const offer = offerToHold(needs, sitting, form);
+      const picked = offer === null ? null : await holdFor(c, needs, sitting, { ...form, offer });
+      const hold = picked === null ? openHold(needs, sitting) : holdIn(picked);
+      if (isLonger(form) && hold !== null) return c.html(await page(needs, sitting, { hold, typed }));
       if (!read.ok) return c.html(await page(needs, sitting, { hold, typed, problems: read.refusal }), 422);
-      if (hold === null) {
-        return c.html(await page(needs, sitting, { hold, typed, notice: CONTACT_WORDS.holdEnded }), 409);
+      const held = picked === null ? form["hold"] : holdIn(picked)?.id;
+      if (typeof held !== "string") {
+        const notice = picked === null || isLonger(form) ? CONTACT_WORDS.holdEnded : CONTACT_WORDS.taken;
+        return c.html(await page(needs, sitting, { hold: null, typed, notice }), 409);
       }
-      return book(c, needs, sitting, { hold, read: read.value, typed, wish: String(form["wish"] ?? "") });
+      return book(c, needs, sitting, { hold: held, read: read.value, typed, wish: String(form["wish"] ?? "") });
     });
 }
+
+type Form = Readonly<Record<string, unknown>>;
 
 const isReady = ({ stored, now, tokenHash }: Sitting): boolean =>
   tokenHash !== null && step(stored.draft, now).next === null;
@@ -61,14 +61,18 @@ const isReady = ({ stored, now, tokenHash }: Sitting): boolean =>
 const openHold = (needs: OwnerNeeds, { stored }: Sitting): Hold | null =>
   stored.hold !== null && stored.hold.until > needs.now() ? stored.hold : null;
 
-/** Where the form carries a new pick (the held time had gone), that is held first. */
-async function holdToBook(c: Context, needs: OwnerNeeds, sitting: Sitting, form: Record<string, unknown>) {
-  if (typeof form["offer"] !== "string") return openHold(needs, sitting);
-  const held = await holdFor(c, needs, sitting, form);
-  return held.ok ? held.value : null;
+const isLonger = (form: Form): boolean => form["longer"] !== undefined;
+
+/** A new pick, where the held time had gone; or the held time itself, to be held for longer. */
+function offerToHold(needs: OwnerNeeds, sitting: Sitting, form: Form): string | null {
+  if (typeof form["offer"] === "string") return form["offer"];
+  const hold = isLonger(form) ? openHold(needs, sitting) : null;
+  return hold === null ? null : offerId(hold.slot.bench, quantumAt(hold.slot.startsAt));
 }
 
-const typedIn = (form: Readonly<Record<string, unknown>>): TypedContact =>
+const holdIn = (held: Outcome<Hold, unknown>): Hold | null => (held.ok ? held.value : null);
+
+const typedIn = (form: Form): TypedContact =>
   Object.fromEntries(
     CONTACT_FIELDS.flatMap((field) => (typeof form[field] === "string" ? [[field, form[field]]] : [])),
   );
@@ -100,14 +104,19 @@ async function page(needs: OwnerNeeds, sitting: Sitting, shown: Shown) {
   );
 }
 
-type ToBook = { readonly hold: Hold; readonly read: ReadContact; readonly typed: TypedContact; readonly wish: string };
+type ToBook = {
+  readonly hold: string;
+  readonly read: ReadContact;
+  readonly typed: TypedContact;
+  readonly wish: string;
+};
 
 async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, { hold, read, typed, wish }: ToBook) {
   const id = needs.newId();
   const answers = answersFrom(sitting.stored.draft);
   const booked = await needs.shop.book({
     id,
-    hold: hold.id,
+    hold,
     answers,
     ...read,
     reminders: null,
@@ -116,7 +125,7 @@ async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, { hold, rea
     wishKey: {
       scope: `page.book.${sitting.tokenHash}`,
       key: wish,
-      fingerprint: await sha256Hex(JSON.stringify([hold.id, answers, read])),
+      fingerprint: await sha256Hex(JSON.stringify([hold, answers, read])),
     },
   });
   if (booked.ok) {
