@@ -13,21 +13,26 @@ export const RESUME = {
   gone: "This link has ended. Start again: it takes two minutes.",
 } as const;
 
-/** Said aloud and shown when answers went because an earlier one changed. */
+/** Said aloud and shown when answers went because an earlier one changed; empty where none did. */
 export const droppedWords = (labels: readonly string[]): string =>
-  `No longer needed, so taken off the tag: ${labels.join(", ")}.`;
+  labels.length === 0 ? "" : `No longer needed, so taken off the tag: ${labels.join(", ")}.`;
 
 /** Short messages that the script shows and has read aloud. */
 export const SAID = {
-  nothingSent: "No connection. Nothing was sent. Please try again.",
+  nothingSent: "No connection. What you wrote is still here. Please try again.",
   copied: "Link copied.",
   cannotCopy: "Copying is not allowed here. Select the link and copy it.",
   twoMinutes: "Two minutes left. Touch “Hold it longer” to keep the time.",
 } as const;
 
+/** After the last answer, while the answers are still on their way. */
+export const WAITING = {
+  title: "All answered",
+  says: "Your verdict comes as soon as your answers reach the shop.",
+} as const;
+
 /** What the page says when the network is away. */
 export const OFFLINE = {
   kept: "No connection. Your answers are kept on this phone and will be sent later.",
-  waiting: "All answered. Your verdict comes as soon as there is a connection.",
   sent: "Connected again. Your answers are sent.",
 } as const;

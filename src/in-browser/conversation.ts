@@ -27,7 +27,7 @@ async function submit(form: HTMLFormElement, submitter: HTMLElement | null): Pro
   if (form.action.endsWith("/start-over")) startOver();
   const body = new URLSearchParams([...new FormData(form, submitter)].map(([name, value]) => [name, String(value)]));
   const sent = await swap(form.action, { method: "POST", body });
-  if (sent && document.querySelector(".problem:not([hidden])") === null) forgetTyped(form);
+  if (sent && location.href !== form.action) forgetTyped(form);
 }
 
 document.addEventListener("click", (event) => {

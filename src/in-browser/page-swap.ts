@@ -17,21 +17,25 @@ export function shown(): void {
 }
 
 /**
- * Fetches a page and puts its main part in place, without a reload. Nothing changes where the network is away:
- * what was typed stays.
- * @returns whether the page came
+ * Fetches a page and puts its main part in place, without a reload. Nothing changes where the network is away or
+ * the site refuses: what was typed stays.
+ * @returns whether the page came, and as asked
  */
 export async function swap(url: string, how: RequestInit & { readonly push?: boolean } = {}): Promise<boolean> {
   const { push = true, ...request } = how;
+  const isForm = request.method === "POST";
   const busy = main();
   busy.setAttribute("aria-busy", "true");
   try {
     const response = await fetch(url, request);
     const page = new DOMParser().parseFromString(await response.text(), "text/html");
     const next = page.getElementById("main");
-    if (next === null) location.assign(response.url);
-    else show(next, page.title, push ? response.url : null);
-    return true;
+    // The answer to a form stands at the form's own address, which cannot be opened, unless it sent us on.
+    const address = isForm && !response.redirected ? location.href : response.url;
+    if (next !== null) show(next, page.title, { address, push });
+    else if (isForm) say((page.querySelector("main p") ?? page.body).textContent);
+    else location.assign(address);
+    return response.ok;
   } catch {
     say(SAID.nothingSent);
     return false;
@@ -40,10 +44,13 @@ export async function swap(url: string, how: RequestInit & { readonly push?: boo
   }
 }
 
-function show(next: HTMLElement, title: string, address: string | null): void {
+type Place = { readonly address: string; readonly push: boolean };
+
+function show(next: HTMLElement, title: string, { address, push }: Place): void {
   say("");
   main().replaceWith(document.adoptNode(next));
-  if (address !== null) history.pushState(null, "", address);
+  if (push && address !== location.href) history.pushState(null, "", address);
+  else history.replaceState(null, "", address);
   document.title = title;
   scrollTo(0, 0);
   focusHeading();

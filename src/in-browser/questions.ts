@@ -3,14 +3,14 @@ import type { Draft } from "#shared/intake/draft.ts";
 import { fieldsFor } from "#shared/intake/form-fields.ts";
 import { type Circumstances, type Question, questionOf } from "#shared/intake/questions.ts";
 import { type FieldProblem, type Fields, readAnswer } from "#shared/intake/read-answer.ts";
-import { droppedWords, OFFLINE } from "#shared/messages/owner-words.ts";
+import { droppedWords, WAITING } from "#shared/messages/owner-words.ts";
 import { problemWords } from "#shared/messages/problem-words.ts";
 import { TAG_LABELS } from "#shared/messages/tag-lines.ts";
+import { element } from "#src/in-browser/element.ts";
 import { focusHeading, main, onShown, swap } from "#src/in-browser/page-swap.ts";
-import { say } from "#src/in-browser/say.ts";
 import { redrawTag } from "#src/in-browser/tag.ts";
 import { fill, forgetTyped, restoreTyped } from "#src/in-browser/typed.ts";
-import { forgetUnsent, send, sendAll, unsent } from "#src/in-browser/unsent.ts";
+import { forgetUnsent, send, sendAll, type Unsent, unsent } from "#src/in-browser/unsent.ts";
 
 /** The other tabs hear of each answer through this key. */
 const SHARED_DRAFT = "draft";
@@ -19,14 +19,19 @@ const forms = new Map<string, DocumentFragment>();
 let draft: Draft = {};
 let now: Circumstances | null = null;
 
+const AGAIN_MS = 4000;
+let again = 0;
+
 /** Goes from question to question on this device; the answers follow to the shop as the network allows. */
 export function converse(): void {
   onShown(readPage);
   addEventListener("storage", ({ key, newValue }) => {
-    if (key !== SHARED_DRAFT || newValue === null) return;
+    if (key !== SHARED_DRAFT) return;
+    if (newValue === null) return location.reload();
     draft = JSON.parse(newValue) as Draft;
     redrawTag(draft);
   });
+  addEventListener("online", () => void goToVerdict());
 }
 
 /** Takes the answers from the page, adds those still on their way, and fetches the forms once. */
@@ -39,7 +44,8 @@ function readPage({ dataset }: HTMLElement): void {
   if (late.length === 0) return;
   for (const { question, fields } of late) take(question, toFields(fields));
   redrawTag(draft);
-  void sendAll().then((sent) => (sent ? swap("/intake", { push: false }) : false));
+  const stale = late.some(({ question }) => question === main().querySelector("form")?.dataset["question"]);
+  void sendAll().then((sent) => sent && stale && swap("/intake", { push: false }));
 }
 
 async function fetchForms(): Promise<void> {
@@ -59,7 +65,7 @@ export const isLocal = (form: HTMLFormElement): boolean =>
 /** An answer was given: print it, send it, ask the next question. */
 export async function answer(form: HTMLFormElement, submitter: HTMLElement | null): Promise<void> {
   const id = form.dataset["question"] ?? "";
-  const fields = [...new FormData(form, submitter)].map(([name, value]) => [name, String(value)] as const);
+  const fields = fieldsIn(form, submitter);
   const taken = take(id, toFields(fields));
   if (taken === null) return;
   if ("problem" in taken) return showProblem(form, taken);
@@ -67,9 +73,22 @@ export async function answer(form: HTMLFormElement, submitter: HTMLElement | nul
   send({ question: id, fields });
   localStorage.setItem(SHARED_DRAFT, JSON.stringify(draft));
   redrawTag(draft);
-  if (taken.next === null) await toVerdict();
-  else showQuestion(taken.next);
-  if (taken.dropped.length > 0) say(droppedWords(taken.dropped.map((dropped) => TAG_LABELS[dropped])));
+  const dropped = document.getElementById("dropped");
+  if (dropped !== null) dropped.textContent = droppedWords(taken.dropped.map((question) => TAG_LABELS[question]));
+  // The first page stands at the root, which leads to the next open question as soon as there is an answer.
+  history.replaceState(null, "", `/intake/${id}`);
+  if (taken.next !== null) return void showQuestion(taken.next);
+  showWaiting();
+  await goToVerdict();
+}
+
+/** A date that is only half typed has no value of its own, and must not pass for one that was left empty. */
+function fieldsIn(form: HTMLFormElement, submitter: HTMLElement | null): Unsent["fields"] {
+  const halfTyped = [...form.querySelectorAll("input")].filter(({ validity }) => validity.badInput);
+  return [...new FormData(form, submitter)].map(([name, value]) => [
+    name,
+    halfTyped.some((input) => input.name === name) ? "?" : String(value),
+  ]);
 }
 
 function take(id: string, fields: Fields): FieldProblem | ReturnType<typeof step> | null {
@@ -118,9 +137,14 @@ export function showQuestion(question: Question, push = true): boolean {
   }
   if (form !== null) restoreTyped(form);
   if (push) history.pushState(null, "", `/intake/${question.id}`);
+  entitle(place);
+  return true;
+}
+
+/** The window is named after the heading, which is where reading goes on. */
+function entitle(place: HTMLElement): void {
   document.title = `${place.querySelector("h1")?.textContent ?? ""} · ${document.title.split(" · ").at(-1) ?? ""}`;
   focusHeading();
-  return true;
 }
 
 /** @returns whether the address is a question of this page */
@@ -129,11 +153,23 @@ export const showAddress = (path: string, push: boolean): boolean => {
   return question !== undefined && showQuestion(question, push);
 };
 
-async function toVerdict(): Promise<void> {
-  if ((await sendAll()) && (await swap("/verdict"))) return;
-  const place = main().querySelector("#question h1");
-  if (place !== null) place.textContent = OFFLINE.waiting;
-  setTimeout(() => void toVerdict(), 4000);
+function showWaiting(): void {
+  const place = document.getElementById("question");
+  if (place === null) return;
+  const title = element("h1", WAITING.title);
+  title.tabIndex = -1;
+  title.id = "waiting";
+  place.replaceChildren(title, element("p", WAITING.says));
+  entitle(place);
+}
+
+/** False again as soon as the owner has gone back to a question. */
+const isWaiting = (): boolean => document.getElementById("waiting") !== null;
+
+async function goToVerdict(): Promise<void> {
+  clearTimeout(again);
+  if (!isWaiting() || ((await sendAll()) && isWaiting() && (await swap("/verdict")))) return;
+  again = setTimeout(() => void goToVerdict(), AGAIN_MS);
 }
 
 /** Another craft, another conversation: nothing of the old one is sent any more. */

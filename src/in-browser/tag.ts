@@ -1,6 +1,7 @@
 import type { Draft } from "#shared/intake/draft.ts";
 import { stopAtOnce } from "#shared/intake/stop-at-once.ts";
 import { tagLines } from "#shared/messages/tag-lines.ts";
+import { element } from "#src/in-browser/element.ts";
 
 /** Prints the answers onto the tag, as the worker does it on its pages. */
 export function redrawTag(draft: Draft): void {
@@ -20,10 +21,4 @@ export function redrawTag(draft: Draft): void {
   ] as const) {
     tag.querySelector(selector)?.toggleAttribute("hidden", hidden);
   }
-}
-
-function element<Name extends keyof HTMLElementTagNameMap>(name: Name, ...inside: (Node | string)[]) {
-  const made = document.createElement(name);
-  made.append(...inside);
-  return made;
 }

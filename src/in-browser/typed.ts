@@ -28,15 +28,15 @@ export function forgetTyped(form: HTMLFormElement): void {
   sessionStorage.removeItem(keyOf(form) ?? "");
 }
 
-/** Puts values back into a form, by field name; boxes and buttons that are not named go off. */
+/** Puts values back into a form, by field name; boxes that are not named go off. */
 export function fill(form: HTMLFormElement, values: readonly (readonly [string, string])[]): void {
   for (const field of form.elements) {
-    const isTick = field instanceof HTMLInputElement && /radio|checkbox/.test(field.type);
-    if (isTick) {
+    const isNamed = values.some(([name]) => name === ("name" in field ? field.name : ""));
+    if (field instanceof HTMLInputElement && (field.type === "checkbox" || (field.type === "radio" && isNamed))) {
       field.checked = values.some(([name, value]) => name === field.name && value === field.value);
     } else if (field instanceof HTMLInputElement || field instanceof HTMLSelectElement) {
       const value = values.find(([name]) => name === field.name)?.[1];
-      if (value !== undefined && field.type !== "hidden") field.value = value;
+      if (value !== undefined && !/hidden|radio/.test(field.type)) field.value = value;
     }
   }
 }

@@ -27,11 +27,15 @@ export function send(answer: Unsent): void {
 /** @returns whether everything is with the shop now */
 export function sendAll(): Promise<boolean> {
   clearTimeout(waiting);
-  sending ??= sendInOrder().finally(() => {
+  sending ??= oneTabAtATime(sendInOrder).finally(() => {
     sending = null;
   });
   return sending;
 }
+
+/** Two tabs that send at once could begin two conversations. Browsers lend locks to secure pages only. */
+const oneTabAtATime = (send: () => Promise<boolean>): Promise<boolean> =>
+  "locks" in navigator ? navigator.locks.request(KEY, send) : send();
 
 async function sendInOrder(): Promise<boolean> {
   for (let [answer] = unsent(); answer !== undefined; [answer] = unsent()) {

@@ -32,7 +32,9 @@ export function ConversationPage(props: ConversationPageProps) {
         <Tag draft={draft} />
         <div class="talk">
           {resumeLink === null && <p data-intro>{INTRO}</p>}
-          {dropped.length > 0 && <p class="notice">{droppedWords(dropped.map((id) => TAG_LABELS[id]))}</p>}
+          <p class="notice" role="status" id="dropped">
+            {droppedWords(dropped.map((id) => TAG_LABELS[id]))}
+          </p>
           <div id="question">
             <QuestionForm question={question} filled={filled} problem={problem} />
           </div>
