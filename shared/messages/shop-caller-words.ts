@@ -14,8 +14,9 @@ export const CALLER = {
   startAgain: "Start again",
 
   verdictTitle: "Tell the caller",
+  cautions: "Cautions to read out",
   price: "Price",
-  usualDays: "Usual time at the shop",
+  usualDays: "Usual time here",
   askAgain: "One of these answers could make it milder. Ask once more:",
   atBest: (verdict: string) => `at best ${verdict.toLowerCase()}`,
   change: "Change the answers",

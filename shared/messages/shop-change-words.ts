@@ -9,7 +9,7 @@ export const MOVE = {
   fromHint: "Leave it empty for the soonest times.",
   show: "Show times",
   notADate: "Write a date that exists, such as 2027-05-31.",
-  pick: "New bench time",
+  pick: "Pick a bench time",
   pickOne: "Choose one of the times.",
   postBy: (date: string) => `Post the unit by ${date}.`,
   none: "No bench time is free within a year. Look at the opening hours and closures in the settings.",

@@ -21,10 +21,10 @@ export const JOB = {
   noSerial: "Not given",
 
   money: "Price",
-  priceShown: "Shown to the owner",
-  goAhead: "Go ahead without asking up to",
-  noGoAhead: "Not given: ask before any work over the price",
-  usualDays: "Usual time at the shop",
+  priceShown: "Owner was told",
+  goAhead: "Go ahead up to",
+  noGoAhead: "Not said: ask before any work over the price",
+  usualDays: "Usual time here",
   days: (days: number) => (days === 1 ? "1 working day" : `${days} working days`),
 
   answers: "What the owner said",
@@ -38,7 +38,6 @@ export const JOB = {
   failure: "Failure",
   pointedToBy: "Pointed to by",
   inEngine: "Debris in the engine?",
-  sourceOf: "Source",
 
   debris: "Parts in the engine",
 
@@ -49,9 +48,9 @@ export const JOB = {
     newtonMetres === undefined ? `${lbfft} lbf·ft` : `${lbfft} lbf·ft (${newtonMetres} N·m)`,
   band: "May end between",
   bandText: (low: number, high: number) => `${low} and ${high} lbf·ft`,
-  setBeforeLock: "Set before the lock nut",
+  setBeforeLock: "Before the lock nut",
   noSetBeforeLock: "Not given for this unit",
-  basis: "Where this comes from",
+  basis: "Where the slip comes from",
   caution: "CAUTION",
 
   parts: "Parts to lay out",

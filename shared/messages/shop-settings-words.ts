@@ -26,6 +26,16 @@ export const SETTING_GROUPS = {
 } as const;
 export type SettingGroup = keyof typeof SETTING_GROUPS;
 
+const OURS = "What the shop has not changed is a default of this project.";
+
+/** Where the first values of a group come from, where that is the same for all of them. */
+export const SETTING_GROUP_NOTES: Readonly<Partial<Record<SettingGroup, string>>> = {
+  front: "The first entries are invented. Put in your own before anybody books.",
+  hours: OURS,
+  benches: OURS,
+  prices: "The first prices are invented. Put in your own before anybody books.",
+};
+
 export const FRONT_WORDS = {
   name: { label: "Name of the shop" },
   lines: { label: "Ship-to, name and street", accepts: "1 to 4 lines" },
@@ -50,7 +60,7 @@ export const WEEKDAY_WORDS = {
 
 export const CALENDAR_WORDS = {
   zone: { label: "Time zone", accepts: "a time zone of the IANA database, such as America/New_York" },
-  openings: { label: "", accepts: "times on the quarter-hour, such as 08:00-12:00, 13:00-17:00; empty = closed" },
+  openings: { accepts: "times on the quarter-hour, such as 08:00-12:00, 13:00-17:00; empty = closed" },
   closures: {
     label: "Closures",
     accepts: "one a line, first and last day and why, such as 2027-07-04..2027-07-05 Holiday",
@@ -69,7 +79,7 @@ export const CALENDAR_WORDS = {
     accepts: "0 to 30",
   },
   openHoldsPerSource: { label: "Open holds from one address at most", accepts: "1 or more" },
-} as const satisfies Readonly<Record<string, SettingWords>>;
+} as const;
 
 export const PRICE_WORDS = {
   currency: { label: "Currency", accepts: "three capital letters, such as USD" },

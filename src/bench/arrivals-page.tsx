@@ -1,6 +1,6 @@
 import { ARRIVAL_GROUP, ARRIVALS, FIND_JOB, FIND_JOB_PROBLEM } from "#shared/messages/shop-arrival-words.ts";
 import { SIGN_OUT } from "#shared/messages/shop-sign-in-words.ts";
-import { slotText } from "#shared/messages/shop-times.ts";
+import { slotLines } from "#shared/messages/shop-times.ts";
 import { SHOP_JOB_STATE } from "#shared/messages/shop-words.ts";
 import { dateText } from "#shared/messages/time-words.ts";
 import { VERDICT_SHORT } from "#shared/messages/verdict-words.ts";
@@ -93,18 +93,28 @@ const ArrivalTable = ({ arrivals, locale }: TableProps) => (
   </div>
 );
 
-const ArrivalRow = ({ arrival, locale }: { readonly arrival: Arrival; readonly locale: string }) => (
-  <tr>
-    <th scope="row">
-      <a class="job-link" href={`/shop/jobs/${arrival.number}`}>
-        {arrival.number}
-      </a>
-    </th>
-    <td>{VERDICT_SHORT[arrival.verdict]}</td>
-    <td>{arrival.ownerName}</td>
-    <td>{slotText(arrival.time, locale)}</td>
-    <td>{arrival.time.benchName}</td>
-    <td>{dateText(arrival.postBy, locale)}</td>
-    <td>{SHOP_JOB_STATE[arrival.state]}</td>
-  </tr>
-);
+function ArrivalRow({ arrival, locale }: { readonly arrival: Arrival; readonly locale: string }) {
+  const { day, hours } = slotLines(arrival.time, locale);
+  return (
+    <tr>
+      <th scope="row">
+        <a class="button quiet" href={`/shop/jobs/${arrival.number}`}>
+          {arrival.number}
+        </a>
+      </th>
+      <td>{unbroken(VERDICT_SHORT[arrival.verdict])}</td>
+      <td>{arrival.ownerName}</td>
+      <td>
+        {unbroken(day)}
+        <br />
+        {unbroken(hours)}
+      </td>
+      <td>{unbroken(arrival.time.benchName)}</td>
+      <td>{unbroken(dateText(arrival.postBy, locale))}</td>
+      <td>{SHOP_JOB_STATE[arrival.state]}</td>
+    </tr>
+  );
+}
+
+/** No-break spaces keep a date on one line, so that a narrow screen scrolls the table instead of stacking words. */
+const unbroken = (text: string): string => text.replaceAll(" ", "\u00a0");

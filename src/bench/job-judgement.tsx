@@ -58,18 +58,16 @@ function Suspects({ suspects }: { readonly suspects: readonly Suspect[] }) {
               <th scope="col">{JOB.failure}</th>
               <th scope="col">{JOB.pointedToBy}</th>
               <th scope="col">{JOB.inEngine}</th>
-              <th scope="col">{JOB.sourceOf}</th>
             </tr>
           </thead>
           <tbody>
             {suspects.map(({ failure, pointedToBy, debris, source }) => (
               <tr>
-                <th scope="row">{failure}</th>
+                <th scope="row">
+                  {failure} <small>{JOB.source(sourceText(source))}</small>
+                </th>
                 <td>{pointedToBy.map((symptom) => optionWords("symptoms", symptom)).join("; ")}</td>
                 <td>{debris}</td>
-                <td>
-                  <small>{sourceText(source)}</small>
-                </td>
               </tr>
             ))}
           </tbody>

@@ -24,7 +24,7 @@ export const JobSlip = ({ slip, parts }: JobSlipProps) => (
         <p>{caution}</p>
       </div>
     ))}
-    <h3>{JOB.basis}</h3>
+    <h2>{JOB.basis}</h2>
     <ul>
       {SLIP_RULES.filter(({ id }) => slip.basis.includes(id)).map(({ text, source }) => (
         <li>
@@ -38,17 +38,15 @@ export const JobSlip = ({ slip, parts }: JobSlipProps) => (
         <tr>
           <th scope="col">{JOB.part}</th>
           <th scope="col">{JOB.count}</th>
-          <th scope="col">{JOB.sourceOf}</th>
         </tr>
       </thead>
       <tbody>
         {parts.map(({ name, count, source }) => (
           <tr>
-            <th scope="row">{name}</th>
+            <th scope="row">
+              {name} <small>{JOB.source(sourceText(source))}</small>
+            </th>
             <td>{count}</td>
-            <td>
-              <small>{sourceText(source)}</small>
-            </td>
           </tr>
         ))}
       </tbody>

@@ -28,7 +28,11 @@ export function LabelledField({ name, label, hint, problem, short, control }: Fi
       <span>
         <label for={name}>{label}</label>
       </span>
-      {hint !== undefined && <small id={`${name}.hint`}>{hint}</small>}
+      {hint !== undefined && (
+        <div class="faint" id={`${name}.hint`}>
+          {hint}
+        </div>
+      )}
       {problem !== undefined && (
         <p class="problem" id={`${name}.problem`}>
           {problem}

@@ -20,7 +20,9 @@ export const OwnerLinkPage = ({ front, number, link }: OwnerLinkProps) => (
         <p>{NEW_LINK.made}</p>
         <label class="field">
           <span>{NEW_LINK.label}</span>
-          <input type="text" readonly value={link} />
+          <textarea readonly rows={3}>
+            {link}
+          </textarea>
         </label>
       </>
     )}

@@ -29,22 +29,22 @@ it("shows all that the bench needs: verdict, reasons, suspects, slip, parts, peo
   for (const part of [
     "Verdict Stop riding",
     "There is metal in the oil. A part has started to break up. Source: common practice, no published source.",
-    "Drive gear has lost teeth or shattered Metal glitter in the oil Yes: engine out, apart and cleaned",
+    "Drive gear has lost teeth or shattered Source: common practice, no published source. Metal glitter in the oil Yes: engine out, apart and cleaned",
     "Ball bearing is failing",
     "Likely. The engine must not run.",
     "Final slip 18 lbf·ft (24.405 N·m)",
     "May end between 17.5 and 18.1 lbf·ft",
-    "Set before the lock nut 16.5 lbf·ft",
+    "Before the lock nut 16.5 lbf·ft",
     "Never tighten the set nut home.",
     "Modified charger with high boost: the ceiling of the unit",
-    "Needle bearing set for the gear 1 default of this project",
+    "Needle bearing set for the gear Source: default of this project. 1",
     "Changed since slip set Not sure",
     "Peak boost 20 psi",
     "Wren Calloway",
     "7 Heron Quay Ottersby 00001 US",
     "SN 0042",
-    "Shown to the owner from $555.00",
-    "Go ahead without asking up to $650.50",
+    "Owner was told from $555.00",
+    "Go ahead up to $650.50",
     "Version 1",
   ]) {
     expect(words).toContain(part);
@@ -64,7 +64,7 @@ it("shows a job with no target, no suspects and an owner who collects", async ()
   expect(words).toContain("No target yet: see the cautions below");
   expect(words).toContain("nothing points to a failed part");
   expect(words).toContain("The owner collects it");
-  expect(words).toContain("Not given: ask before any work over the price");
+  expect(words).toContain("Not said: ask before any work over the price");
 });
 
 it("shows a name as text, whatever is in it", async () => {
@@ -92,7 +92,7 @@ it("makes the owner a new link, shown once, and ends the old one", async () => {
   expect(await tagOf(token)).toBe(200);
   const made = await staff.post(`/shop/jobs/${number}/link`, { generation: fieldValue(asks, "generation") });
   expect(made.status).toBe(200);
-  const [, link = ""] = /value="http:\/\/shop\.example\/tag\/([\w-]{22})"/.exec(made.text) ?? [];
+  const [, link = ""] = />http:\/\/shop\.example\/tag\/([\w-]{22})</.exec(made.text) ?? [];
   expect(await tagOf(token)).toBe(404);
   expect(await tagOf(link)).toBe(200);
   expect(wordsOf(await staff.get(`/shop/jobs/${number}`))).toContain("Shop New link made for the owner");

@@ -93,6 +93,7 @@ function ContactEntry({ field, typed, isWrong }: EntryProps) {
     <LabelledField
       name={field}
       label={label}
+      hint={field === "goAhead" && !isWrong ? accepts : undefined}
       problem={problem}
       control={(links) => (
         <input type={KEYBOARD[field] ?? "text"} value={typed[field] ?? ""} autocomplete="off" {...links} />

@@ -1,3 +1,4 @@
+import { ADVICE_ONLY, cautionsFor } from "#shared/messages/cautions.ts";
 import { quoteText } from "#shared/messages/money-words.ts";
 import { CALLER } from "#shared/messages/shop-caller-words.ts";
 import { JOB } from "#shared/messages/shop-job-words.ts";
@@ -31,6 +32,17 @@ export function VerdictSummary({ call }: { readonly call: Call }) {
           </ul>
         </>
       )}
+      <details>
+        <summary>{CALLER.cautions}</summary>
+        <ul>
+          {cautionsFor(judgement.verdict).map(({ signal, text }) => (
+            <li>
+              <strong>{signal}:</strong> {text}
+            </li>
+          ))}
+          <li>{ADVICE_ONLY}</li>
+        </ul>
+      </details>
       <FactList
         facts={[
           [CALLER.price, quoteText(quote, call.settings.front.locale)],

@@ -1,5 +1,4 @@
-import { sourceText } from "#shared/basics/source.ts";
-import { BENCH_JOBS, CALENDAR_SOURCE, WEEKDAYS } from "#shared/calendar/calendar-settings.ts";
+import { BENCH_JOBS, WEEKDAYS } from "#shared/calendar/calendar-settings.ts";
 import { CALENDAR_WORDS, WEEKDAY_WORDS } from "#shared/messages/shop-settings-words.ts";
 import { WORK_WORDS } from "#shared/messages/verdict-words.ts";
 import { numberField, type SettingField } from "#src/bench/settings/setting-field.ts";
@@ -13,9 +12,8 @@ import {
   readText,
 } from "#src/bench/settings/setting-text.ts";
 
-const source = sourceText(CALENDAR_SOURCE);
-const hours = { group: "hours", source } as const;
-const benches = { group: "benches", source } as const;
+const hours = { group: "hours" } as const;
+const benches = { group: "benches" } as const;
 
 /** When the benches are worked, and by which rules their time is offered. */
 export const CALENDAR_FIELDS: readonly SettingField[] = [

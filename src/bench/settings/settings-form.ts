@@ -36,7 +36,8 @@ export function readSettings(typed: TypedSettings): Outcome<ShopSettings, Settin
   const parsed = ShopSettingsSchema.safeParse(settings);
   for (const { field: path, accepted } of parsed.success ? [] : fieldErrors(parsed.error.issues, ShopSettingsSchema)) {
     const field = fieldAt(path);
-    problems[field?.name ?? path] ??= inShopWords(accepted, field);
+    // A whole part is missing only where all of its fields could not be read, and each of those is named already.
+    if (field !== undefined) problems[field.name] ??= inShopWords(accepted, field);
   }
   return parsed.success && Object.keys(problems).length === 0 ? accept(parsed.data) : refuse(problems);
 }
@@ -59,8 +60,8 @@ const fieldAt = (path: string): SettingField | undefined =>
   SETTING_FIELDS.find(({ name }) => path === name || path.startsWith(`${name}.`));
 
 /** A schema's built-in words are for programmers, and where it names another setting, the form says the label. */
-function inShopWords(accepted: string, field: SettingField | undefined): string {
-  if (accepted.startsWith("Invalid") && field?.accepts !== undefined) return field.accepts;
+function inShopWords(accepted: string, field: SettingField): string {
+  if (accepted.startsWith("Invalid") && field.accepts !== undefined) return field.accepts;
   return accepted.replace(/[a-z]+[A-Z]\w*/g, (key) => {
     const label = SETTING_FIELDS.find(({ name }) => name.endsWith(`.${key}`))?.label;
     return label === undefined ? key : `“${label}”`;

@@ -1,4 +1,9 @@
-import { SETTING_GROUPS, SETTINGS, type SettingGroup } from "#shared/messages/shop-settings-words.ts";
+import {
+  SETTING_GROUP_NOTES,
+  SETTING_GROUPS,
+  SETTINGS,
+  type SettingGroup,
+} from "#shared/messages/shop-settings-words.ts";
 import { timeText } from "#shared/messages/time-words.ts";
 import type { SettingsVersion } from "#shared/shop/shop-settings.ts";
 import { LabelledField } from "#src/bench/labelled-field.tsx";
@@ -53,6 +58,7 @@ export function SettingsPage({ current, ifVersion, typed, problems = {}, changed
             <legend>
               <h2>{SETTING_GROUPS[group]}</h2>
             </legend>
+            {SETTING_GROUP_NOTES[group] && <p class="faint">{SETTING_GROUP_NOTES[group]}</p>}
             {SETTING_FIELDS.filter((field) => field.group === group).map((field) => (
               <Entry field={field} typed={typed[field.name] ?? ""} problem={problems[field.name]} />
             ))}
