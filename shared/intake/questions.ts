@@ -66,11 +66,11 @@ function changeStillMatters(before: Draft): boolean {
 }
 
 /** Not where the rebuild, which sets the slip too, is so fresh that no riding can have come after it. */
-function slipMayHaveBeenSetLater({ engineHours, lastRebuild }: Draft, { onDate }: Circumstances): boolean {
+function slipMayHaveBeenSetLater({ engineHours = null, lastRebuild }: Draft, { onDate }: Circumstances): boolean {
   if (engineHours === 0) return false;
   if (lastRebuild?.when !== "known") return true;
-  const atTheseHours = lastRebuild.engineHours !== null && lastRebuild.engineHours === engineHours;
-  return !atTheseHours && lastRebuild.date !== onDate;
+  const hoursTell = engineHours !== null && lastRebuild.engineHours !== null;
+  return hoursTell ? engineHours !== lastRebuild.engineHours : lastRebuild.date !== onDate;
 }
 
 /** Ceramic named where it is not plausible. */

@@ -17,7 +17,7 @@ const services: readonly RememberedService[] = [
   done("2027-04-30", null),
   done("2027-01-01", null),
   done("2025-01-01", null),
-  ...[0, 10, 39, 40, 100, 129, 130].flatMap((hours) => [
+  ...[0, 10, 39, 40, 100, 129, 130, 140].flatMap((hours) => [
     done(null, hours),
     done("2027-05-01", hours),
     done("2027-03-01", hours),

@@ -90,7 +90,7 @@ export function plainTriage(answers: Answers, onDate: string): PlainJudgement {
   if (answers.notLooked) advice.push({ rule: "look-at-the-oil", text: "Look at the oil first.", source: ours });
 
   let engineDebris: PlainJudgement["engineDebris"] = "possible";
-  if (stops === 0 || (wobble && symptoms.length === 1)) engineDebris = "unlikely";
+  if (stops === 0 || (wobble && symptoms.every((it) => it === "impeller-wobble"))) engineDebris = "unlikely";
   if (stops > 0 && (metal || (sudden && grinding) || (ceramic && (gradual || sudden)))) engineDebris = "likely";
 
   return { verdict, reasons, advice, engineDebris, due: due(hours, interval, rebuildBy, onDate) };

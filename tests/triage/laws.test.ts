@@ -131,6 +131,16 @@ describe("the same answers on the same day", () => {
     );
   });
 
+  it("give the same judgement where a symptom is named twice", () => {
+    fc.assert(
+      fc.property(anyCraft, ({ answers, onDate }) => {
+        const twice = { ...answers, symptoms: [...answers.symptoms, ...answers.symptoms] };
+        expect(judged(twice, onDate)).toEqual(judged(answers, onDate));
+      }),
+      { numRuns: 500 },
+    );
+  });
+
   it("are left as they were", () => {
     fc.assert(
       fc.property(anyCraft, ({ answers, onDate }) => {
