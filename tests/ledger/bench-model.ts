@@ -46,18 +46,41 @@ export class BenchModel {
     quarters.every((quarter) => [undefined, butFor].includes(this.taken.get(quarter)));
 }
 
-/** The quarter-hours of a job: an hour, or four for a long one. @example quartersOf("b1", 0, false)[1] // "b1 1" */
-export const quartersOf = (bench: string, startsAt: number, long: boolean): readonly string[] =>
-  Array.from({ length: long ? 16 : 4 }, (_, count) => `${bench} ${startsAt / QUARTER + count}`);
+/** The quarter-hours of a job: an hour, or four for a long one. @example quartersOf({ bench: "b1", startsAt: 0 }, false)[1] // "b1 1" */
+export const quartersOf = (
+  { bench, startsAt }: { readonly bench: string; readonly startsAt: number },
+  long: boolean,
+): readonly string[] => Array.from({ length: long ? 16 : 4 }, (_, count) => `${bench} ${startsAt / QUARTER + count}`);
 
 /** Worked on Monday to Friday, eight to five in New York: UTC-4 in May. */
-export function isWorked(startsAt: number, long: boolean): boolean {
+function isWorked(startsAt: number, long: boolean): boolean {
   const eight = Math.floor(startsAt / DAY) * DAY + 12 * 4 * QUARTER;
   const weekday = new Date(startsAt).getUTCDay();
   return (
     weekday >= 1 && weekday <= 5 && startsAt >= eight && startsAt + (long ? 16 : 4) * QUARTER <= eight + 36 * QUARTER
   );
 }
+
+/** Why a job may not start then, or null: the calendar's answer, worked out by counting. */
+export function whyNot(
+  model: BenchModel,
+  { bench, startsAt, long }: { readonly bench: string; readonly startsAt: number; readonly long: boolean },
+  butFor?: string,
+): string | null {
+  if (startsAt < model.now) return "in-the-past";
+  if (!isWorked(startsAt, long)) return "closed";
+  if (startsAt < arrivalOf(model.now)) return "before-arrival";
+  return model.isFree(quartersOf({ bench, startsAt }, long), butFor) ? null : "taken";
+}
+
+/** Midnight in New York of the day on which a unit that is posted now has come: four working days later. */
+function arrivalOf(now: number): number {
+  let day = Math.floor((now - 4 * 4 * QUARTER) / DAY);
+  for (let left = 4; left > 0 || isWeekend(day); day += 1) if (!isWeekend(day)) left -= 1;
+  return day * DAY + 4 * 4 * QUARTER;
+}
+
+const isWeekend = (day: number) => [0, 6].includes(new Date(day * DAY).getUTCDay());
 
 /** The same time on the working day before. */
 export const deadlineOf = (startsAt: number): number => startsAt - (new Date(startsAt).getUTCDay() === 1 ? 3 : 1) * DAY;
