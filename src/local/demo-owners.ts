@@ -12,10 +12,10 @@ const UNKNOWN = { when: "unknown", date: null, engineHours: null };
 
 const service = (date: string, engineHours: number) => ({ when: "known", date, engineHours });
 
-const onLakeAlder = (line: string) => ({
-  lines: [line, "Alder Landing"],
+const onTheLake = (line: string) => ({
+  lines: [line, "Ottersby Landing"],
   postcode: "00000",
-  region: "Lake Alder",
+  region: "Ottersby Lake",
   country: "US",
 });
 
@@ -37,7 +37,7 @@ export function demoOwners(daysAgo: (days: number) => string): readonly DemoOwne
         symptoms: ["metal-in-oil", "sudden-boost-loss"],
       },
       contact: { name: "Odalys Fenwick", phone: "+1 202-555-0117" },
-      returnTo: onLakeAlder("4 Reed Bank Lane"),
+      returnTo: onTheLake("4 Reed Bank Lane"),
     },
     {
       verdict: "full-rebuild",
@@ -53,7 +53,7 @@ export function demoOwners(daysAgo: (days: number) => string): readonly DemoOwne
         symptoms: [],
       },
       contact: { name: "Bertil Quarrie", email: "bertil.quarrie@example.com" },
-      returnTo: onLakeAlder("19 Boathouse Row"),
+      returnTo: onTheLake("19 Boathouse Row"),
     },
     {
       verdict: "slip-check",
@@ -85,7 +85,7 @@ export function demoOwners(daysAgo: (days: number) => string): readonly DemoOwne
         symptoms: ["limp-mode"],
       },
       contact: { name: "Tavish Orrin", phone: "+1 202-555-0168", email: "tavish.orrin@example.com" },
-      returnTo: onLakeAlder("2 Heron Point"),
+      returnTo: onTheLake("2 Heron Point"),
     },
   ];
 }
