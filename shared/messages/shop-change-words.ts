@@ -10,7 +10,6 @@ export const MOVE = {
   show: "Show times",
   notADate: "Write a date that exists, such as 2027-05-31.",
   pick: "Pick a bench time",
-  pickOne: "Choose one of the times.",
   postBy: (date: string) => `Post the unit by ${date}.`,
   none: "No bench time is free within a year. Look at the opening hours and closures in the settings.",
   button: "Move the job",

@@ -2,12 +2,13 @@ import { Hono } from "hono";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import { CancelPage } from "#src/bench/change-pages.tsx";
 import { changeRefusedText } from "#src/bench/change-refused.ts";
-import type { JobEnv } from "#src/bench/job-env.tsx";
+import { type JobEnv, onlyBooked } from "#src/bench/job-env.tsx";
 
 /** Cancelling a booking, asked once more before it is done. */
 export function cancelRoutes(needs: BenchNeeds) {
   const PATH = "/:number/cancel";
   return new Hono<JobEnv>()
+    .use(PATH, onlyBooked)
     .get(PATH, (c) => c.html(<CancelPage job={c.var.job} front={c.var.front} />))
     .post(PATH, async (c) => {
       const { job, front } = c.var;

@@ -24,6 +24,10 @@ export function withJob(needs: BenchNeeds): MiddlewareHandler<JobEnv, "/:number/
   };
 }
 
+/** A cancelled job is not changed any more; its page says so. A form sent twice ends there too. */
+export const onlyBooked: MiddlewareHandler<JobEnv> = async (c, next) =>
+  c.var.job.state === "booked" ? next() : c.redirect(`/shop/jobs/${c.var.job.number}`, 303);
+
 const NoSuchJobPage = ({ front }: { readonly front: ShopSettings["front"] }) => (
   <ShopPage title={NO_SUCH_JOB.title} front={front}>
     <p>{NO_SUCH_JOB.says}</p>

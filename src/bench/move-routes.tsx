@@ -3,17 +3,15 @@ import type { Offer } from "#shared/calendar/find-offers.ts";
 import { DateText } from "#shared/craft/answers-schema.ts";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import { MovePage } from "#src/bench/change-pages.tsx";
-import { changeRefusedText } from "#src/bench/change-refused.ts";
-import type { JobEnv } from "#src/bench/job-env.tsx";
+import { changeRefusedText, refusedStatus } from "#src/bench/change-refused.ts";
+import { type JobEnv, onlyBooked } from "#src/bench/job-env.tsx";
 import { readForm } from "#src/bench/read-form.ts";
 
 /** Moving a booking to another bench time. */
 export function moveRoutes(needs: BenchNeeds) {
   const PATH = "/:number/move";
   return new Hono<JobEnv>()
-    .use(PATH, async (c, next) =>
-      c.var.job.state === "booked" ? next() : c.redirect(`/shop/jobs/${c.var.job.number}`, 303),
-    )
+    .use(PATH, onlyBooked)
     .get(PATH, async (c) => {
       const { job, front } = c.var;
       const from = readFrom(c.req.query("from"));
@@ -29,8 +27,8 @@ export function moveRoutes(needs: BenchNeeds) {
       const moved = await needs.shop.moveBooking({ booking: job.booking.id, linkHash: "", offer, by: "shop" });
       if (moved.ok) return c.redirect(`/shop/jobs/${job.number}?done=moved`, 303);
       const offers: readonly Offer[] = "offers" in moved.refusal ? moved.refusal.offers : [];
-      const problem = changeRefusedText(moved.refusal);
-      return c.html(<MovePage job={job} front={front} offers={offers} from={ANY_DAY} problem={problem} />, 409);
+      const page = { job, front, offers, from: ANY_DAY, problem: changeRefusedText(moved.refusal) };
+      return c.html(<MovePage {...page} />, refusedStatus(moved.refusal));
     });
 }
 

@@ -7,11 +7,10 @@ export async function readForm(c: Context): Promise<Readonly<Record<string, stri
   return Object.fromEntries(Object.entries(fields).map(([name, [first = ""]]) => [name, first]));
 }
 
-/** The same with every value, for fields that come more than once. */
+/** The same with every value, for fields that come more than once. What is no form has no fields. */
 export async function readFields(c: Context): Promise<Fields> {
-  const form = await c.req.formData();
-  const names = [...new Set(form.keys())];
+  const form = await c.req.parseBody({ all: true });
   return Object.fromEntries(
-    names.map((name) => [name, form.getAll(name).filter((value) => typeof value === "string")]),
+    Object.entries(form).map(([name, value]) => [name, [value].flat().filter((one) => typeof one === "string")]),
   );
 }

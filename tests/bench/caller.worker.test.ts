@@ -229,3 +229,16 @@ it("says that a call has ended where nothing is kept under its address", async (
     expect(wordsOf(page)).toContain("This call has ended");
   }
 });
+
+it("asks for a pick where none was made", async () => {
+  const offers = await staff.post("/shop/book", someAnswers());
+  const page = await staff.post(`${offers.path}/hold`, { wish: fieldValue(offers, "wish") });
+  expect(page.status).toBe(422);
+  expect(wordsOf(page)).toContain("Choose one of the times");
+  expect(offersOn(page)).toHaveLength(3);
+});
+
+it("takes what is no form for an empty one", async () => {
+  const page = await staff.post("/shop/book", {}, { "content-type": "application/json" });
+  expect(page.status).toBe(422);
+});

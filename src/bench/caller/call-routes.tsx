@@ -7,6 +7,7 @@ import { CallerOffersPage } from "#src/bench/caller/caller-offers-page.tsx";
 import { callerRefusedText } from "#src/bench/caller/caller-refused.ts";
 import { holdForCall } from "#src/bench/caller/caller-wishes.ts";
 import { confirmRoutes } from "#src/bench/caller/confirm-routes.tsx";
+import { refusedStatus } from "#src/bench/change-refused.ts";
 import { readForm } from "#src/bench/read-form.ts";
 
 /** Booking for a caller: answers, then the verdict with bench time, then who is calling. */
@@ -34,7 +35,7 @@ export function callRoutes(needs: BenchNeeds) {
       const offers =
         "offers" in refusal ? refusal.offers : await needs.shop.offers({ verdict: call.plan.judgement.verdict });
       const page = { call, offers, wish: needs.newId(), problem: callerRefusedText(refusal) };
-      return c.html(<CallerOffersPage {...page} />, 409);
+      return c.html(<CallerOffersPage {...page} />, refusedStatus(refusal));
     })
     .route("/", confirmRoutes(needs));
 }

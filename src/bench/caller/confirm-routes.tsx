@@ -7,6 +7,7 @@ import type { Call } from "#src/bench/caller/caller-call.ts";
 import { CallerContactPage } from "#src/bench/caller/caller-contact-page.tsx";
 import { callerRefusedText } from "#src/bench/caller/caller-refused.ts";
 import { bookForCall, holdForCall } from "#src/bench/caller/caller-wishes.ts";
+import { refusedStatus } from "#src/bench/change-refused.ts";
 import { linkPagePath } from "#src/bench/link-pass.ts";
 import { readForm } from "#src/bench/read-form.ts";
 import { type ReadContact, readContact } from "#src/http/contact-form.ts";
@@ -20,7 +21,10 @@ export function confirmRoutes(needs: BenchNeeds) {
     const contact = readContact(form, { country: front.country, currency: prices.currency });
     if (!contact.ok) return c.html(await contactPage(needs, call, { form, problems: contact.refusal }), 422);
     const booked = await book(c, needs, { form, contact: contact.value });
-    if (!booked.ok) return c.html(await contactPage(needs, call, { form, refusal: booked.refusal }), 409);
+    if (!booked.ok) {
+      const { refusal } = booked;
+      return c.html(await contactPage(needs, call, { form, refusal }), refusedStatus(refusal));
+    }
     const { jobNumber: number, linkGeneration } = booked.value;
     return c.redirect(await linkPagePath({ number, linkGeneration }, needs), 303);
   });
