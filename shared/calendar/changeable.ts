@@ -9,7 +9,7 @@ import { instantOf, wallOf } from "#shared/calendar/zone-clock.ts";
 export function changeableUntil(startsAt: number, settings: CalendarSettings): number {
   const { date, minuteOfDay } = wallOf(settings.zone, startsAt);
   const lastDay = minusWorkingDays(date, settings.changeUntilWorkingDays, settings);
-  return lastDay.ok ? Math.min(instantOf(settings.zone, lastDay.value, minuteOfDay), startsAt) : startsAt;
+  return lastDay.ok ? instantOf(settings.zone, lastDay.value, minuteOfDay) : startsAt;
 }
 
 export const mayChange = (startsAt: number, settings: CalendarSettings, now: number): boolean =>

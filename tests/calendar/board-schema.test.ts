@@ -54,6 +54,8 @@ describe("the published slot board", () => {
       until: plusDays("2027-05-03", 365),
     });
     expect(JSON.stringify(board)).not.toContain("private");
+    const starts = busyOf(board).map(({ from }) => from);
+    expect(starts).toEqual([...starts].sort((one, other) => one - other));
   });
 
   it("is refused where its numbers make no sense", () => {

@@ -108,6 +108,13 @@ describe("a slot", () => {
     expect(check(id, verdict).ok).toBe(true);
   });
 
+  it("may start this very moment, and a moment later no more", () => {
+    const settings = aCalendar({ leadWorkingDays: { standard: 0, urgent: 0 } });
+    const id = idOf("b1", "2027-04-26T14:00Z");
+    expect(check(id, "slip-check", { settings }).ok).toBe(true);
+    expect(check(id, "slip-check", { settings, now: monday + 1 })).toEqual(refused("in-the-past"));
+  });
+
   it("is taken by a job that overlaps it by a quarter-hour on the same bench, and only then", () => {
     const id = idOf("b1", "2027-05-04T14:00Z");
     const busy = (bench: string, from: string, to: string) => ({ busy: [busyBetween(bench, from, to)] });

@@ -20,6 +20,10 @@ it("accepts a day that is worked to its very end and one with a break", () => {
   expect(faults(aCalendar({ weekly: openOn("12", ["00:00", "08:00"], ["08:00", "24:00"]) }))).toEqual([]);
 });
 
+it("accepts a closure of a single day", () => {
+  expect(faults(aCalendar(closed("2027-07-05", "2027-07-05")))).toEqual([]);
+});
+
 it.each([
   ["a zone that nobody knows", { zone: "Lake/Nowhere" }, "zone"],
   ["a fixed offset for a zone", { zone: "-05:00" }, "zone"],

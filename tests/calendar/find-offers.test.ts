@@ -234,6 +234,14 @@ describe("a busy shop", () => {
     ]);
   });
 
+  it("spreads the offers over a window of less than a week too", () => {
+    expect(shortly({ settings: aCalendar({ offerWindowDays: 6 }) }).map((offer) => offer[1])).toEqual([
+      "2027-04-30T08:00",
+      "2027-05-04T08:00",
+      "2027-05-06T08:00",
+    ]);
+  });
+
   it("offers the next day where the days after it are full", () => {
     const busy = [...bothBenches("2027-05-04T00:00Z", "2027-06-01T00:00Z")];
     expect(shortly({ busy }).map((offer) => offer[1])).toEqual([
