@@ -17,7 +17,7 @@ const services: readonly RememberedService[] = [
   done("2027-04-30", null),
   done("2027-01-01", null),
   done("2025-01-01", null),
-  ...[0, 10, 39, 40, 100, 129, 130, 140].flatMap((hours) => [
+  ...[0, 10, 39, 40, 100, 129, 130].flatMap((hours) => [
     done(null, hours),
     done("2027-05-01", hours),
     done("2027-03-01", hours),
@@ -27,7 +27,7 @@ const services: readonly RememberedService[] = [
 
 /** A few values of every answer: each choice, and numbers and dates on all sides of what matters. */
 export const POOLS: {
-  readonly [Id in QuestionId]-?: readonly NonNullable<Required<Draft>[Id] | null>[] | readonly Required<Draft>[Id][];
+  readonly [Id in QuestionId]-?: readonly Required<Draft>[Id][];
 } = {
   symptoms: [
     { noticed: [], notLooked: false },
@@ -46,7 +46,8 @@ export const POOLS: {
   boost: [null, { value: 10, unit: "psi" }, { value: 1.1, unit: "bar" }, { value: 200, unit: "kPa" }],
   changedSinceSlip: ["yes", "no", "unknown"],
   lastRebuild: services,
-  lastSlipSet: services,
+  /** One more than any rebuild: where the hours now are not known, the slip may have been set at more. */
+  lastSlipSet: [...services, done(null, 140)],
   washers: ["ceramic", "metal", "unknown"],
   washersAgain: ["ceramic", "metal", "unknown"],
 };
