@@ -11,6 +11,7 @@ export const benchJob = (verdict: Verdict): BenchJob => (verdict === "not-due" ?
 /** A unit that must not be ridden is sent express, and the bench waits less long for it. */
 export const isUrgent = (verdict: Verdict): boolean => verdict === "stop-riding";
 
+/** How much bench time a verdict takes and how long its unit is on the way. */
 export const benchNeed = (verdict: Verdict, settings: CalendarSettings): BenchNeed => ({
   quanta: quantaFor(settings.minutes[benchJob(verdict)]),
   leadWorkingDays: isUrgent(verdict) ? settings.leadWorkingDays.urgent : settings.leadWorkingDays.standard,

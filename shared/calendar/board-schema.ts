@@ -26,6 +26,7 @@ export const SlotBoardSchema = z
     until: DateText,
   })
   .readonly();
+/** What the schema reads. */
 export type SlotBoard = z.infer<typeof SlotBoardSchema>;
 
 /** What the shop's ledger knows when it makes a board. */

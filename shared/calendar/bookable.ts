@@ -24,6 +24,7 @@ export type Slot = Span & {
   readonly zone: string;
 };
 
+/** Why a slot cannot be had; the first that applies is told. */
 export type SlotRefusal =
   | "not-a-slot"
   | "no-such-bench"
@@ -34,6 +35,7 @@ export type SlotRefusal =
   | "before-arrival"
   | "taken";
 
+/** A wish for one slot, and all that decides on it. */
 export type SlotWish = {
   readonly settings: CalendarSettings;
   /** Only spans that reach into the wished-for time matter; more do no harm. */

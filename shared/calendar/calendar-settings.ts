@@ -9,6 +9,7 @@ import { DateText } from "#shared/craft/answers-schema.ts";
 export const BENCH_JOBS = ["slip-check", "full-rebuild", "stop-riding"] as const;
 export type BenchJob = (typeof BENCH_JOBS)[number];
 
+/** As keys of the weekly openings, in order. */
 export const WEEKDAYS = ["1", "2", "3", "4", "5", "6", "7"] as const;
 /** ISO 8601: 1 is Monday. */
 export type Weekday = (typeof WEEKDAYS)[number];
@@ -49,6 +50,7 @@ const ClosureSchema = z
   .readonly()
   .refine(({ from, to }) => from <= to, { path: ["to"], message: "the first day of the closure or later" });
 
+/** Part of every offer's id, so it keeps to a few plain characters. */
 export const BenchId = z
   .string()
   .max(16)

@@ -12,5 +12,6 @@ export function changeableUntil(startsAt: number, settings: CalendarSettings): n
   return lastDay.ok ? instantOf(settings.zone, lastDay.value, minuteOfDay) : startsAt;
 }
 
+/** May the owner still move or cancel? The last millisecond counts. */
 export const mayChange = (startsAt: number, settings: CalendarSettings, now: number): boolean =>
   now <= changeableUntil(startsAt, settings);

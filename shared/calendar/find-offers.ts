@@ -34,6 +34,7 @@ export type Offer = {
   readonly reason: OfferReason;
 };
 
+/** What is looked for, in which shop, and when. */
 export type OfferSearch = {
   readonly settings: CalendarSettings;
   /** Sorted by `from`. */
