@@ -25,6 +25,8 @@ const everywhere = {
   root: ROOT,
   provide: { seed },
   restoreMocks: true,
+  // A law tries many cases, and a machine that is busy with other things needs its time.
+  testTimeout: 60_000,
   setupFiles: ["tests/support/use-seed.ts"],
 };
 
@@ -56,6 +58,8 @@ export default defineConfig({
           ...everywhere,
           name: "server",
           include: WHOLE_SERVER,
+          // After all others, so that they do not slow down what a server or a browser waits for.
+          sequence: { groupOrder: 1 },
           fileParallelism: false,
           testTimeout: 120_000,
           hookTimeout: 120_000,
