@@ -1,10 +1,10 @@
+import { minorDigits } from "#shared/shop/minor-units.ts";
 import type { Quote } from "#shared/shop/prices.ts";
 
 /** @example moneyText(12500, "USD", "en-US") // "$125.00" */
 export function moneyText(minor: number, currency: string, locale: string): string {
   const format = new Intl.NumberFormat(locale, { style: "currency", currency });
-  const decimals = format.resolvedOptions().maximumFractionDigits ?? 2;
-  return format.format(minor / 10 ** decimals);
+  return format.format(minor / 10 ** minorDigits(currency));
 }
 
 /** @example quoteText(quote("full-rebuild", "set-nut", DEMO_PRICES), "en-US") // "from $425.00" */

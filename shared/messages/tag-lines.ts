@@ -43,7 +43,13 @@ function textOf(id: QuestionId, draft: Draft): string {
     case "lastRebuild":
     case "lastSlipSet":
       return serviceText(draft[id]);
-    default:
+    case "unitFamily":
+    case "riding":
+    case "engineModified":
+    case "chargerModified":
+    case "changedSinceSlip":
+    case "washers":
+    case "washersAgain":
       return optionWords(id, draft[id] ?? "");
   }
 }

@@ -55,6 +55,8 @@ export type HoldRefusal =
 
 export type BookingWish = {
   readonly id: string;
+  /** Who books: the owner, or the shop for a caller. */
+  readonly by: "owner" | "shop";
   readonly hold: string;
   readonly answers: Answers;
   readonly contact: Contact;

@@ -2,11 +2,11 @@ import type * as z from "zod";
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import type { BookingWish } from "#shared/shop/booking.ts";
 import type { Contact } from "#shared/shop/people.ts";
-import { readPhone } from "#src/http/phone.ts";
 import type { ApiNeeds } from "#src/api/api-needs.ts";
 import type { BookingRequest } from "#src/api/booking-bodies.ts";
 import type { ReadWish } from "#src/api/read-wish.ts";
 import { FIRST_GENERATION, ownerToken, sha256Hex } from "#src/http/owner-link.ts";
+import { readPhone } from "#src/http/phone.ts";
 import { notAccepted } from "#src/http/problem.ts";
 
 type Needs = Pick<ApiNeeds, "shop" | "newId" | "linkKey">;
@@ -27,6 +27,7 @@ export async function bookingWish(
     returnTo: asked.returnTo,
     serial: asked.serial ?? null,
     goAheadMinor: asked.goAheadMinor ?? null,
+    by: "owner",
     reminders: asked.reminders === undefined ? null : { text: asked.reminders.text },
     ownerLinkHash: await sha256Hex(await ownerToken(linkKey, id, FIRST_GENERATION)),
     draft: null,

@@ -1,6 +1,6 @@
 import * as z from "zod";
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
-import { minorDigits, readMajor } from "#shared/messages/shop-money.ts";
+import { minorDigits, readMajor } from "#shared/shop/minor-units.ts";
 import { type Contact, ContactSchema, type ReturnTo, ReturnToSchema } from "#shared/shop/people.ts";
 import { readPhone } from "#src/http/phone.ts";
 

@@ -42,7 +42,7 @@ function keep(turn: Turn, wish: BookingWish, decision: BookingDecision, settings
   });
   keepBooking(sql, { job: serial, id: wish.id, changeableUntil, slot });
   keepOwnerLink(sql, { hash: wish.ownerLinkHash, job: serial, generation: FIRST_GENERATION }, now);
-  noteEvent(sql, serial, { at: now, who: "owner", what: "booked" });
+  noteEvent(sql, serial, { at: now, who: wish.by, what: "booked" });
   takeOver(turn, wish.id, decision);
   noteReceiptChange(turn, wish.id, 0);
   // As long as the wish itself, so that the same form sent twice still finds the answers it is made of.

@@ -119,6 +119,7 @@ async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, { hold, rea
     hold,
     answers,
     ...read,
+    by: "owner",
     reminders: null,
     ownerLinkHash: await sha256Hex(await ownerToken(needs.linkKey, id, 1)),
     draft: sitting.tokenHash,

@@ -1,8 +1,8 @@
 import type { Context } from "hono";
-import { wallOf } from "#shared/calendar/zone-clock.ts";
 import { step } from "#shared/intake/conversation.ts";
 import type { Circumstances } from "#shared/intake/questions.ts";
 import type { StoredDraft } from "#shared/shop/booking.ts";
+import { circumstancesOf } from "#shared/shop/circumstances.ts";
 import type { SettingsVersion, ShopSettings } from "#shared/shop/shop-settings.ts";
 import { readCookie, writeCookie } from "#src/http/cookies.ts";
 import { sha256Hex } from "#src/http/owner-link.ts";
@@ -32,7 +32,7 @@ export async function sittingOf(c: Context, needs: OwnerNeeds): Promise<Sitting>
     needs.shop.settings(),
     tokenHash === null ? null : needs.shop.draft(tokenHash),
   ]);
-  const now = circumstances(settings, needs.now());
+  const now = circumstancesOf(settings, needs.now());
   const known = stored ?? NOTHING_YET;
   return {
     settings,
@@ -43,12 +43,6 @@ export async function sittingOf(c: Context, needs: OwnerNeeds): Promise<Sitting>
     stored: { ...known, draft: step(known.draft, now).draft },
   };
 }
-
-/** @returns today in the shop's zone, and the setting the conversation needs */
-export const circumstances = ({ calendar, triage }: ShopSettings, now: number): Circumstances => ({
-  onDate: wallOf(calendar.zone, now).date,
-  ceramicUntilYear: triage.ceramicUntilYear,
-});
 
 /** Lets this browser go on with the conversation of a token. */
 export const keepToken = (c: Context, needs: OwnerNeeds, token: string): void =>

@@ -54,6 +54,7 @@ export async function aJob({ answers = someAnswers(), offer = 0, ...change }: Jo
     returnTo: { lines: ["7 Heron Quay"], postcode: "00001", region: "Ottersby", country: "US" },
     serial: null,
     goAheadMinor: null,
+    by: "owner",
     reminders: null,
     ownerLinkHash: await sha256Hex(token),
     draft: null,

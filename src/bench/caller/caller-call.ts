@@ -1,10 +1,9 @@
 import type { Context } from "hono";
-import { wallOf } from "#shared/calendar/zone-clock.ts";
 import type { Answers } from "#shared/craft/vocabulary.ts";
 import { step } from "#shared/intake/conversation.ts";
 import { answersFrom, type Draft } from "#shared/intake/draft.ts";
-import type { Circumstances } from "#shared/intake/questions.ts";
 import type { Hold } from "#shared/shop/booking.ts";
+import { circumstancesOf } from "#shared/shop/circumstances.ts";
 import { type JobPlan, planJob } from "#shared/shop/job-plan.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
@@ -45,9 +44,3 @@ export async function callOf(c: Context, { shop, now }: BenchNeeds): Promise<Cal
     hold: stored.hold,
   };
 }
-
-/** Today in the shop's zone, and the setting that the conversation needs. */
-export const circumstancesOf = ({ calendar, triage }: ShopSettings, now: number): Circumstances => ({
-  onDate: wallOf(calendar.zone, now).date,
-  ceramicUntilYear: triage.ceramicUntilYear,
-});

@@ -43,6 +43,7 @@ export async function bookForCall(
     hold,
     answers,
     ...contact,
+    by: "shop",
     reminders: null,
     ownerLinkHash: await sha256Hex(await ownerToken(linkKey, id, FIRST_GENERATION)),
     draft: tokenHash,

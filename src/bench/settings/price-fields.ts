@@ -2,9 +2,9 @@ import { accept, refuse } from "#shared/basics/outcome.ts";
 import { BENCH_JOBS } from "#shared/calendar/calendar-settings.ts";
 import { UNIT_FAMILIES } from "#shared/craft/vocabulary.ts";
 import { optionWords } from "#shared/messages/option-words.ts";
-import { majorText, minorDigits, readMajor } from "#shared/messages/shop-money.ts";
 import { PRICE_WORDS } from "#shared/messages/shop-settings-words.ts";
 import { WORK_WORDS } from "#shared/messages/verdict-words.ts";
+import { majorText, minorDigits, readMajor } from "#shared/shop/minor-units.ts";
 import { numberField, type SettingField } from "#src/bench/settings/setting-field.ts";
 import { type ReadSetting, readText } from "#src/bench/settings/setting-text.ts";
 
