@@ -35,7 +35,7 @@ it("moves a booking to an offered time, and frees the old one", async () => {
   const taken = await takenQuanta(ledger);
   expect(taken.map(({ quantum }) => quantum)).toEqual([0, 1, 2, 3].map((count) => offer!.start + count));
   // The old time is offered again.
-  expect(await soonest(ledger)).toBe("b1." + (Date.UTC(2040, 4, 11, 12) / 900_000).toString(36));
+  expect(await soonest(ledger)).toBe(`b1.${(Date.UTC(2040, 4, 11, 12) / 900_000).toString(36)}`);
 });
 
 it("moves a booking onto time that reaches into its own", async () => {
