@@ -2,7 +2,7 @@ import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { RememberedService } from "#shared/craft/vocabulary.ts";
 import { step } from "#shared/intake/conversation.ts";
-import type { Draft, QuestionId } from "#shared/intake/draft.ts";
+import type { Draft } from "#shared/intake/draft.ts";
 import { NEVER } from "#tests/support/a-craft.ts";
 import { bearingOf, ids, NOW, POOLS } from "#tests/support/answer-pools.ts";
 
@@ -13,20 +13,15 @@ const everything = fc.record(
 /** Finished conversations, without the answers that they did not ask for. */
 const finished = everything.map((answers) => step(answers, NOW)).filter(({ next }) => next === null);
 
+const SKIPPABLE = ["engineModified", "boost", "changedSinceSlip", "lastSlipSet", "washersAgain"] as const;
+
 /** The answers that can be true to a question which was not asked. */
-function trueAnswers(id: QuestionId, draft: Draft): readonly unknown[] {
-  switch (id) {
-    case "changedSinceSlip": {
-      const nothingModified = draft.engineModified === "no" && draft.chargerModified === "no";
-      return nothingModified ? ["no"] : POOLS.changedSinceSlip;
-    }
-    case "lastSlipSet":
-      return [NEVER, ...POOLS.lastSlipSet.filter((slip) => isLater(slip, draft))];
-    case "washersAgain":
-      return [draft.washers];
-    default:
-      return POOLS[id];
-  }
+function trueAnswers(id: (typeof SKIPPABLE)[number], draft: Draft): readonly unknown[] {
+  const nothingModified = draft.engineModified === "no" && draft.chargerModified === "no";
+  if (id === "changedSinceSlip" && nothingModified) return ["no"];
+  if (id === "lastSlipSet") return [NEVER, ...POOLS.lastSlipSet.filter((slip) => isLater(slip, draft))];
+  if (id === "washersAgain") return [draft.washers];
+  return POOLS[id];
 }
 
 /** Neither before the rebuild nor after now; and hours of today are hours of now. */
@@ -41,8 +36,6 @@ function isLater({ when, date, engineHours }: RememberedService, { engineHours: 
 /** Told besides that it is not known whether the engine is modified, which was not asked. */
 const NOT_ASKED = "It is not known whether the engine is modified.";
 const cautionsOf = (draft: Draft) => bearingOf(draft).cautions.filter((caution) => !caution.startsWith(NOT_ASKED));
-
-const SKIPPABLE = ["engineModified", "boost", "changedSinceSlip", "lastSlipSet", "washersAgain"] as const;
 
 describe("a question that was not asked", () => {
   it("could not have changed verdict, due, slip, parts or bench time", () => {

@@ -71,7 +71,9 @@ function hoursNow({ builtYear, lastRebuild, lastSlipSet }: Answers, today: numbe
   const [last] = readings;
   const most = last === undefined ? least + 1000 : last.hours + mostRidden(today - last.day);
   const edges = services.map((service) => (service.engineHours ?? 0) + 25);
-  return [...range(least, most, Math.max(1, (most - least) / 60)), ...edges].filter((it) => it >= least && it <= most);
+  return [...range(least, most, Math.max(1, (most - least) / 60)), most, ...edges].filter(
+    (it) => it >= least && it <= most,
+  );
 }
 
 const SERVICES = { lastRebuild: "lastSlipSet", lastSlipSet: "lastRebuild" } as const;

@@ -4,6 +4,7 @@ import { judge } from "#shared/triage/judge.ts";
 import { TRIAGE_DEFAULTS } from "#shared/triage/triage-settings.ts";
 import { severity } from "#shared/triage/verdict.ts";
 import { forget, forgettable, trueCrafts } from "#tests/support/craft-arbitraries.ts";
+import { plausibleFillings } from "#tests/support/plausible-fillings.ts";
 
 const severityOf = (...[answers, onDate]: [Parameters<typeof judge>[0], string]) =>
   severity(judge(answers, onDate, TRIAGE_DEFAULTS).verdict);
@@ -35,6 +36,25 @@ describe("not knowing", () => {
           expect(severityOf(forget(before, oneMore), onDate)).toBeGreaterThanOrEqual(severityOf(before, onDate));
         }),
         { numRuns: RUNS },
+      );
+    },
+    PATIENTLY,
+  );
+
+  it(
+    "of hours alone gives exactly the worst verdict over their whole range",
+    () => {
+      const hours = fc.constantFrom("engineHours", "lastRebuild.engineHours", "lastSlipSet.engineHours");
+      fc.assert(
+        fc.property(trueCrafts, hours, ({ answers, onDate }, forgotten) => {
+          // A slip setting before the rebuild bounds its hours too; that bound is not used.
+          fc.pre(forgotten !== "lastRebuild.engineHours" || answers.lastSlipSet.when === "never");
+          const forgetful = forget(answers, forgotten);
+          const range = plausibleFillings(forgetful, onDate).find(({ answer }) => answer === forgotten);
+          const worst = Math.max(...(range?.fillings ?? [answers]).map((filled) => severityOf(filled, onDate)));
+          expect(severityOf(forgetful, onDate)).toBe(worst);
+        }),
+        { numRuns: RUNS / 4 },
       );
     },
     PATIENTLY,

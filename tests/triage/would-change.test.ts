@@ -1,9 +1,11 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { Answers } from "#shared/craft/vocabulary.ts";
 import { judge } from "#shared/triage/judge.ts";
 import { TRIAGE_DEFAULTS } from "#shared/triage/triage-settings.ts";
 import { VERDICTS } from "#shared/triage/verdict.ts";
 import { wouldChange } from "#shared/triage/would-change.ts";
+import { aCraft, done, FORGOTTEN, modified, ON_DATE } from "#tests/support/a-craft.ts";
 import { plausibleCrafts } from "#tests/support/craft-arbitraries.ts";
 import { plausibleFillings } from "#tests/support/plausible-fillings.ts";
 
@@ -13,7 +15,43 @@ const ranked = (verdict: (typeof VERDICTS)[number]): number => VERDICTS.indexOf(
 const RUNS = Number(process.env["RUNS"] ?? 300);
 const PATIENTLY = RUNS * 10 + 60_000;
 
+const changes = (craft: Partial<Answers>) =>
+  Object.fromEntries(wouldChange(aCraft(craft), ON_DATE, TRIAGE_DEFAULTS).map(({ answer, to }) => [answer, to]));
+
 describe("wouldChange", () => {
+  it.each<[string, Partial<Answers>, object]>([
+    ["nothing, where nothing is due", { riding: "unknown", lastSlipSet: FORGOTTEN }, {}],
+    ["nothing, where all is known", { engineHours: 250 }, {}],
+    ["nothing, where a symptom decides", { symptoms: ["metal-in-oil"], riding: "unknown", builtYear: null }, {}],
+    ["how it is ridden", { engineHours: 60, riding: "unknown" }, { riding: "not-due" }],
+    [
+      "neither of two, where each alone leaves it due",
+      { engineHours: 60, riding: "unknown", mods: modified({ engine: null }) },
+      {},
+    ],
+    ["the last slip setting", { engineHours: 150, lastSlipSet: FORGOTTEN }, { lastSlipSet: "not-due" }],
+    ["the last rebuild", { builtYear: 2025, lastRebuild: FORGOTTEN }, { lastRebuild: "not-due" }],
+    ["only its date", { builtYear: 2025, lastRebuild: done(null, 20) }, { "lastRebuild.date": "not-due" }],
+    [
+      "only its hours",
+      { engineHours: 140, lastSlipSet: done("2026-08-01", null) },
+      { "lastSlipSet.engineHours": "not-due" },
+    ],
+    [
+      "the hours now, which also tell whether the slip has held",
+      { engineHours: null, lastSlipSet: done("2026-08-01", 20), symptoms: ["gradual-boost-loss"] },
+      { engineHours: "slip-check" },
+    ],
+    ["the year built", { builtYear: null }, { builtYear: "not-due" }],
+    [
+      "washers, build and rebuild, where ceramic is plausible",
+      { unitFamily: "unknown", builtYear: 2009, washers: "unknown", lastRebuild: FORGOTTEN, symptoms: ["limp-mode"] },
+      { unitFamily: "full-rebuild", washers: "full-rebuild", lastRebuild: "slip-check" },
+    ],
+  ])("names %s", (_because, craft, expected) => {
+    expect(changes(craft)).toEqual(expected);
+  });
+
   it(
     "lists each unknown whose best plausible value is milder, with that verdict: as found by trying a grid of values",
     () => {
