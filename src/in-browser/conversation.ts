@@ -23,8 +23,11 @@ document.addEventListener("submit", (event) => {
 });
 
 async function submit(form: HTMLFormElement, submitter: HTMLElement | null): Promise<void> {
-  if (isLocal(form)) return answer(form, submitter);
-  if (form.action.endsWith("/start-over")) startOver();
+  if (isLocal(form)) {
+    answer(form, submitter);
+    return;
+  }
+  if (form.action.endsWith("/start-over")) return startOver(form);
   const body = new URLSearchParams([...new FormData(form, submitter)].map(([name, value]) => [name, String(value)]));
   const sent = await swap(form.action, { method: "POST", body });
   if (sent && location.href !== form.action) forgetTyped(form);

@@ -57,8 +57,14 @@ function show(next: HTMLElement, title: string, { address, push }: Place): void 
   shown();
 }
 
+/** A question that came to stand in its place names the window, too. */
+export function entitle(place: HTMLElement): void {
+  document.title = `${place.querySelector("h1")?.textContent ?? ""} · ${document.title.split(" · ").at(-1) ?? ""}`;
+  focusHeading();
+}
+
 /** After a step that the owner took, the new heading is where reading goes on. */
-export function focusHeading(): void {
+function focusHeading(): void {
   (main().querySelector("[role=alert]:not([hidden])") ?? main().querySelector("h1"))?.scrollIntoView({
     block: "nearest",
   });

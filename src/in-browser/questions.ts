@@ -3,11 +3,12 @@ import type { Draft } from "#shared/intake/draft.ts";
 import { fieldsFor } from "#shared/intake/form-fields.ts";
 import { type Circumstances, type Question, questionOf } from "#shared/intake/questions.ts";
 import { type FieldProblem, type Fields, readAnswer } from "#shared/intake/read-answer.ts";
-import { droppedWords, WAITING } from "#shared/messages/owner-words.ts";
+import { droppedWords, SAID } from "#shared/messages/owner-words.ts";
 import { problemWords } from "#shared/messages/problem-words.ts";
 import { TAG_LABELS } from "#shared/messages/tag-lines.ts";
-import { element } from "#src/in-browser/element.ts";
-import { focusHeading, main, onShown, swap } from "#src/in-browser/page-swap.ts";
+import { awaitVerdict } from "#src/in-browser/await-verdict.ts";
+import { entitle, main, onShown, swap } from "#src/in-browser/page-swap.ts";
+import { say } from "#src/in-browser/say.ts";
 import { redrawTag } from "#src/in-browser/tag.ts";
 import { fill, forgetTyped, restoreTyped } from "#src/in-browser/typed.ts";
 import { forgetUnsent, send, sendAll, type Unsent, unsent } from "#src/in-browser/unsent.ts";
@@ -19,9 +20,6 @@ const forms = new Map<string, DocumentFragment>();
 let draft: Draft = {};
 let now: Circumstances | null = null;
 
-const AGAIN_MS = 4000;
-let again = 0;
-
 /** Goes from question to question on this device; the answers follow to the shop as the network allows. */
 export function converse(): void {
   onShown(readPage);
@@ -31,7 +29,6 @@ export function converse(): void {
     draft = JSON.parse(newValue) as Draft;
     redrawTag(draft);
   });
-  addEventListener("online", () => void goToVerdict());
 }
 
 /** Takes the answers from the page, adds those still on their way, and fetches the forms once. */
@@ -63,12 +60,15 @@ export const isLocal = (form: HTMLFormElement): boolean =>
   form.dataset["question"] !== undefined && now !== null && forms.size > 0;
 
 /** An answer was given: print it, send it, ask the next question. */
-export async function answer(form: HTMLFormElement, submitter: HTMLElement | null): Promise<void> {
+export function answer(form: HTMLFormElement, submitter: HTMLElement | null): void {
   const id = form.dataset["question"] ?? "";
   const fields = fieldsIn(form, submitter);
   const taken = take(id, toFields(fields));
   if (taken === null) return;
-  if ("problem" in taken) return showProblem(form, taken);
+  if ("problem" in taken) {
+    showProblem(form, taken);
+    return;
+  }
   forgetTyped(form);
   send({ question: id, fields });
   localStorage.setItem(SHARED_DRAFT, JSON.stringify(draft));
@@ -77,9 +77,8 @@ export async function answer(form: HTMLFormElement, submitter: HTMLElement | nul
   if (dropped !== null) dropped.textContent = droppedWords(taken.dropped.map((question) => TAG_LABELS[question]));
   // The first page stands at the root, which leads to the next open question as soon as there is an answer.
   history.replaceState(null, "", `/intake/${id}`);
-  if (taken.next !== null) return void showQuestion(taken.next);
-  showWaiting();
-  await goToVerdict();
+  if (taken.next === null) awaitVerdict();
+  else showQuestion(taken.next);
 }
 
 /** A date that is only half typed has no value of its own, and must not pass for one that was left empty. */
@@ -141,41 +140,21 @@ export function showQuestion(question: Question, push = true): boolean {
   return true;
 }
 
-/** The window is named after the heading, which is where reading goes on. */
-function entitle(place: HTMLElement): void {
-  document.title = `${place.querySelector("h1")?.textContent ?? ""} · ${document.title.split(" · ").at(-1) ?? ""}`;
-  focusHeading();
-}
-
 /** @returns whether the address is a question of this page */
 export const showAddress = (path: string, push: boolean): boolean => {
   const question = questionOf(path.replace("/intake/", ""));
   return question !== undefined && showQuestion(question, push);
 };
 
-function showWaiting(): void {
-  const place = document.getElementById("question");
-  if (place === null) return;
-  const title = element("h1", WAITING.title);
-  title.tabIndex = -1;
-  title.id = "waiting";
-  place.replaceChildren(title, element("p", WAITING.says));
-  entitle(place);
-}
-
-/** False again as soon as the owner has gone back to a question. */
-const isWaiting = (): boolean => document.getElementById("waiting") !== null;
-
-async function goToVerdict(): Promise<void> {
-  clearTimeout(again);
-  if (!isWaiting() || ((await sendAll()) && isWaiting() && (await swap("/verdict")))) return;
-  again = setTimeout(() => void goToVerdict(), AGAIN_MS);
-}
-
-/** Another craft, another conversation: nothing of the old one is sent any more. */
-export function startOver(): void {
+/** Another craft, another conversation: nothing of the old one is sent any more, and the other tabs begin anew too. */
+export async function startOver(form: HTMLFormElement): Promise<void> {
+  try {
+    await fetch(form.action, { method: "POST", redirect: "manual" });
+  } catch {
+    return say(SAID.nothingSent);
+  }
   forgetUnsent();
   localStorage.removeItem(SHARED_DRAFT);
   sessionStorage.clear();
-  draft = {};
+  location.assign("/");
 }
