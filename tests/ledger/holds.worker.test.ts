@@ -171,8 +171,10 @@ it("keeps a conversation's hold where the new wish is refused", async () => {
 it("counts no hold of the same conversation against the cap", async () => {
   const ledger = await aLedger();
   const source = "one-source";
-  for (let count = 0; count < 8; count += 1)
+  for (let count = 0; count < 4; count += 1) await ledger.hold(aHoldWish(await soonest(ledger), { source }));
+  for (let count = 0; count < 3; count += 1)
     expect(await ledger.hold(aHoldWish(await soonest(ledger), { source, draft: "d1" }))).toMatchObject({ ok: true });
+  expect(await ledger.hold(aHoldWish(await soonest(ledger), { source }))).toMatchObject({ refusal: { most: 5 } });
 });
 
 it("answers the same wish with its first answer, and does it once", async () => {
