@@ -1,7 +1,7 @@
 /** The script of the owner's pages. Every page works without it; with it there is no reload, and no network is needed to go on. */
 import { bringButtons, pressed } from "#src/in-browser/buttons.ts";
 import { watchHold } from "#src/in-browser/hold-clock.ts";
-import { shown, swap } from "#src/in-browser/page-swap.ts";
+import { isElsewhere, shown, swap } from "#src/in-browser/page-swap.ts";
 import { answer, converse, isLocal, showAddress, startOver } from "#src/in-browser/questions.ts";
 import { forgetTyped, keepTyped } from "#src/in-browser/typed.ts";
 
@@ -38,11 +38,11 @@ document.addEventListener("click", (event) => {
   if (target === null || event.ctrlKey || event.metaKey || event.shiftKey) return;
   if (pressed(target)) return;
   const link = target.closest<HTMLAnchorElement>("main a[href]");
-  if (link === null || link.origin !== location.origin || !OWN_PAGES.test(link.pathname)) return;
+  if (link === null || link.origin !== location.origin || link.hash !== "" || !OWN_PAGES.test(link.pathname)) return;
   event.preventDefault();
   if (!showAddress(link.pathname, true)) void swap(link.href);
 });
 
 addEventListener("popstate", () => {
-  if (!showAddress(location.pathname, false)) void swap(location.href, { push: false });
+  if (isElsewhere() && !showAddress(location.pathname, false)) void swap(location.href, { push: false });
 });

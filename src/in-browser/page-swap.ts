@@ -44,13 +44,24 @@ export async function swap(url: string, how: RequestInit & { readonly push?: boo
   }
 }
 
+let standing = location.pathname;
+
+/** False for a step in the history that only leads to another part of the same page. */
+export const isElsewhere = (): boolean => location.pathname !== standing;
+
+/** What stands there now is at this address: a step in the history, or the present one corrected. */
+export function noteAddress(address: string, push: boolean): void {
+  if (push && new URL(address, location.href).href !== location.href) history.pushState(null, "", address);
+  else history.replaceState(null, "", address);
+  standing = location.pathname;
+}
+
 type Place = { readonly address: string; readonly push: boolean };
 
 function show(next: HTMLElement, title: string, { address, push }: Place): void {
   say("");
   main().replaceWith(document.adoptNode(next));
-  if (push && address !== location.href) history.pushState(null, "", address);
-  else history.replaceState(null, "", address);
+  noteAddress(address, push);
   document.title = title;
   scrollTo(0, 0);
   focusHeading();

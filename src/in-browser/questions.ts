@@ -7,7 +7,7 @@ import { droppedWords, SAID } from "#shared/messages/owner-words.ts";
 import { problemWords } from "#shared/messages/problem-words.ts";
 import { TAG_LABELS } from "#shared/messages/tag-lines.ts";
 import { awaitVerdict } from "#src/in-browser/await-verdict.ts";
-import { entitle, main, onShown, swap } from "#src/in-browser/page-swap.ts";
+import { entitle, main, noteAddress, onShown, swap } from "#src/in-browser/page-swap.ts";
 import { say } from "#src/in-browser/say.ts";
 import { redrawTag } from "#src/in-browser/tag.ts";
 import { fill, forgetTyped, restoreTyped } from "#src/in-browser/typed.ts";
@@ -76,7 +76,7 @@ export function answer(form: HTMLFormElement, submitter: HTMLElement | null): vo
   const dropped = document.getElementById("dropped");
   if (dropped !== null) dropped.textContent = droppedWords(taken.dropped.map((question) => TAG_LABELS[question]));
   // The first page stands at the root, which leads to the next open question as soon as there is an answer.
-  history.replaceState(null, "", `/intake/${id}`);
+  noteAddress(`/intake/${id}`, false);
   if (taken.next === null) awaitVerdict();
   else showQuestion(taken.next);
 }
@@ -135,7 +135,7 @@ export function showQuestion(question: Question, push = true): boolean {
     );
   }
   if (form !== null) restoreTyped(form);
-  if (push) history.pushState(null, "", `/intake/${question.id}`);
+  noteAddress(`/intake/${question.id}`, push);
   entitle(place);
   return true;
 }

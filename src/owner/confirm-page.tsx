@@ -10,7 +10,7 @@ import { VERDICT_WORDS } from "#shared/messages/verdict-words.ts";
 import type { Hold } from "#shared/shop/booking.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
-import type { ContactField, ContactProblems, TypedContact } from "#src/http/contact-form.ts";
+import { CONTACT_FIELDS, type ContactField, type ContactProblems, type TypedContact } from "#src/http/contact-form.ts";
 import { PageFrame } from "#src/http/page-frame.tsx";
 import { Tag } from "#src/owner/tag.tsx";
 
@@ -90,17 +90,17 @@ export function ConfirmPage({ front, draft, plan, hold, offers, typed, problems,
   );
 }
 
-/** What is wrong, in one place, each a link to its field. */
+/** What is wrong, in one place and in the order of the form, each a link to its field. */
 function ProblemList({ problems }: { readonly problems: ContactProblems }) {
-  const found = Object.entries(problems);
+  const found = CONTACT_FIELDS.filter((field) => problems[field] !== undefined);
   if (found.length === 0) return null;
   return (
     <div class="problem" role="alert">
       <p>{WORDS.mend}</p>
       <ul>
-        {found.map(([field, text]) => (
+        {found.map((field) => (
           <li>
-            <a href={`#${field}`}>{WORDS.labels[field as ContactField]}</a>: {text}
+            <a href={`#${field}`}>{WORDS.labels[field]}</a>: {problems[field]}
           </li>
         ))}
       </ul>
@@ -161,23 +161,28 @@ type EntryProps = {
   readonly children?: Child;
 };
 
-const Entry = ({ name, typed, problems, auto = "off", type = "text", children }: EntryProps) => (
-  <label class="field">
-    <span>{WORDS.labels[name]}</span>
-    {children !== undefined && <small>{children}</small>}
-    <input
-      id={name}
-      name={name}
-      type={type}
-      autocomplete={auto}
-      value={typed[name] ?? ""}
-      aria-invalid={problems[name] === undefined ? undefined : "true"}
-      aria-describedby={problems[name] === undefined ? undefined : `${name}-problem`}
-    />
-    {problems[name] !== undefined && (
-      <small class="problem-text" id={`${name}-problem`}>
-        {problems[name]}
-      </small>
-    )}
-  </label>
-);
+/** Help and problem stand outside of the label, so that the field is called by its label alone. */
+function Entry({ name, typed, problems, auto = "off", type = "text", children }: EntryProps) {
+  const problem = problems[name];
+  const described = [children && `${name}-help`, problem && `${name}-problem`].filter(Boolean).join(" ");
+  return (
+    <div class="field">
+      <label for={name}>{WORDS.labels[name]}</label>
+      {children !== undefined && <small id={`${name}-help`}>{children}</small>}
+      {problem !== undefined && (
+        <small class="problem-text" id={`${name}-problem`}>
+          {problem}
+        </small>
+      )}
+      <input
+        id={name}
+        name={name}
+        type={type}
+        autocomplete={auto}
+        value={typed[name] ?? ""}
+        aria-invalid={problem === undefined ? undefined : "true"}
+        aria-describedby={described === "" ? undefined : described}
+      />
+    </div>
+  );
+}
