@@ -5,7 +5,7 @@ import type { FieldProblem } from "#shared/intake/read-answer.ts";
 export function problemWords(problem: FieldProblem): string {
   switch (problem.problem) {
     case "choose-one":
-      return "Choose one of the answers. “Not sure” is fine.";
+      return "Pick an answer first. “Not sure” and “None of these” are answers too.";
     case "not-a-number":
       return "Write a number, such as 120.";
     case "out-of-range":

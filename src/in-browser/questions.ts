@@ -70,6 +70,7 @@ export function answer(form: HTMLFormElement, submitter: HTMLElement | null): vo
     return;
   }
   forgetTyped(form);
+  document.querySelector("[data-intro]")?.remove();
   send({ question: id, fields });
   localStorage.setItem(SHARED_DRAFT, JSON.stringify(draft));
   redrawTag(draft);
@@ -107,15 +108,18 @@ function toFields(entries: readonly (readonly [string, string])[]): Fields {
 }
 
 function showProblem(form: HTMLFormElement, problem: FieldProblem): void {
-  const place = form.querySelector<HTMLElement>("#problem");
-  if (place !== null) {
-    place.textContent = problemWords(problem);
-    place.hidden = false;
-  }
   for (const field of form.querySelectorAll("[aria-invalid]")) field.removeAttribute("aria-invalid");
   const field = form.querySelector<HTMLInputElement>(`[name="${problem.field}"]`);
-  if (field?.type !== "radio" && field?.type !== "checkbox") field?.setAttribute("aria-invalid", "true");
+  const typed = field?.closest(".field");
+  if (typed) field?.setAttribute("aria-invalid", "true");
+  const place = form.querySelector<HTMLElement>("#problem");
   field?.focus();
+  if (place === null) return;
+  place.textContent = problemWords(problem);
+  place.hidden = false;
+  // Above the field that it is about, so that both are in sight on a phone; else above all choices.
+  (typed ?? form.querySelector("fieldset"))?.before(place);
+  place.scrollIntoView({ block: "nearest" });
 }
 
 /** @returns whether the question could be shown from here */

@@ -72,7 +72,6 @@ async function post({ question, fields }: Unsent): Promise<"kept" | "refused" | 
 
 /** The first answer begins a conversation, and from then on it can be gone on with elsewhere. */
 function offerResume(link: string): void {
-  document.querySelector("[data-intro]")?.remove();
   const offer = document.querySelector("[data-resume]");
   offer?.removeAttribute("hidden");
   offer?.querySelector("input")?.setAttribute("value", link);

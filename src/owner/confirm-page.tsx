@@ -6,7 +6,7 @@ import { quoteText } from "#shared/messages/money-words.ts";
 import { OFFER_WORDS } from "#shared/messages/offer-words.ts";
 import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { timeText } from "#shared/messages/time-words.ts";
-import { VERDICT_WORDS } from "#shared/messages/verdict-words.ts";
+import { WORK_WORDS } from "#shared/messages/verdict-words.ts";
 import type { Hold } from "#shared/shop/booking.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
@@ -44,7 +44,7 @@ export function ConfirmPage({ front, draft, plan, hold, offers, typed, problems,
           <ProblemList problems={problems} />
           <dl class="facts">
             <dt>{PAGE_WORDS.job}</dt>
-            <dd>{VERDICT_WORDS[plan.judgement.verdict].title}</dd>
+            <dd>{WORK_WORDS[plan.quote.work]}</dd>
             <dt>{PAGE_WORDS.price}</dt>
             <dd>{quoteText(plan.quote, front.locale)}</dd>
             {hold !== null && <HeldTime hold={hold} locale={front.locale} />}

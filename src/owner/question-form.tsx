@@ -21,13 +21,21 @@ export function QuestionForm({ question, filled, problem = null }: FormProps) {
         {asks}
       </h1>
       <p id="help">{help}</p>
-      <p class="problem" id="problem" role="alert" hidden={problem === null}>
-        {problem === null ? "" : problemWords(problem)}
-      </p>
+      {!isTyped(problem) && <Problem problem={problem} />}
       <FieldsOf {...fields} />
     </form>
   );
 }
+
+const TYPED: readonly string[] = [FIELD.value, FIELD.date, FIELD.hours, FIELD.leftAt];
+const isTyped = (problem: FieldProblem | null): boolean => problem !== null && TYPED.includes(problem.field);
+
+/** Above the typed field that it is about, so that both are in sight on a phone; else above all choices. */
+const Problem = ({ problem }: { readonly problem: FieldProblem | null }) => (
+  <p class="problem" id="problem" role="alert" hidden={problem === null}>
+    {problem === null ? "" : problemWords(problem)}
+  </p>
+);
 
 type FieldsProps = {
   readonly question: Question;
@@ -146,18 +154,21 @@ type EntryProps = {
 
 /** A single typed field; wrong ones are marked and point at what is wrong. */
 const Entry = ({ label, name, filled, problem, type = "text", inputmode = "decimal" }: EntryProps) => (
-  <label class="field">
-    <span>{label}</span>
-    <input
-      type={type}
-      name={name}
-      value={text(filled, name)}
-      inputmode={type === "text" ? inputmode : undefined}
-      autocomplete="off"
-      aria-describedby="help problem"
-      aria-invalid={problem?.field === name ? "true" : undefined}
-    />
-  </label>
+  <>
+    {problem?.field === name && <Problem problem={problem} />}
+    <label class="field">
+      <span>{label}</span>
+      <input
+        type={type}
+        name={name}
+        value={text(filled, name)}
+        inputmode={type === "text" ? inputmode : undefined}
+        autocomplete="off"
+        aria-describedby="help problem"
+        aria-invalid={problem?.field === name ? "true" : undefined}
+      />
+    </label>
+  </>
 );
 
 function Amount({ question, filled, problem }: FieldsProps) {

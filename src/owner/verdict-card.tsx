@@ -1,3 +1,4 @@
+import type { Child } from "hono/jsx";
 import { quoteText } from "#shared/messages/money-words.ts";
 import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { dateText } from "#shared/messages/time-words.ts";
@@ -10,11 +11,18 @@ import {
   WORK_WORDS,
 } from "#shared/messages/verdict-words.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
+import type { Clocks } from "#shared/triage/due.ts";
 import type { Judgement, Reason } from "#shared/triage/judge.ts";
 import type { WouldChange } from "#shared/triage/would-change.ts";
 
+type CardProps = {
+  readonly judgement: Judgement;
+  /** What to do at once, before the reasons. */
+  readonly children?: Child;
+};
+
 /** Whether to ride, what the unit needs and why. */
-export function VerdictCard({ judgement }: { readonly judgement: Judgement }) {
+export function VerdictCard({ judgement, children }: CardProps) {
   const { verdict, reasons, advice, engineDebris } = judgement;
   const { title, means } = VERDICT_WORDS[verdict];
   return (
@@ -27,6 +35,7 @@ export function VerdictCard({ judgement }: { readonly judgement: Judgement }) {
         </p>
       )}
       {verdict === "stop-riding" && <p>{DEBRIS_WORDS[engineDebris]}</p>}
+      {children}
       <h2>{PAGE_WORDS.why}</h2>
       <Reasons reasons={reasons} />
     </>
@@ -92,19 +101,34 @@ export function PriceCard({ plan, locale }: { readonly plan: JobPlan; readonly l
   );
 }
 
-/** When the clocks run out: by date, by hours, whichever comes first. */
-export function DueLine({ judgement, locale }: { readonly judgement: Judgement; readonly locale: string }) {
-  const { kind, by, atEngineHours } = judgement.due;
-  const limits = [
-    by === null ? null : PAGE_WORDS.dueBy(dateText(by, locale)),
-    atEngineHours === null ? null : PAGE_WORDS.dueAt(Math.floor(atEngineHours)),
-  ].filter((limit) => limit !== null);
-  if (limits.length === 0) return null;
+/** When each clock runs out, whatever the symptoms. */
+export function ServiceClock({ clocks, locale }: { readonly clocks: Clocks; readonly locale: string }) {
+  const { slipCheckAtHours, rebuildAtHours, rebuildBy } = clocks;
+  const at = (hours: number | null) => (hours === null ? null : PAGE_WORDS.dueAt(Math.floor(hours)));
   return (
-    <p>
-      {PAGE_WORDS.dueFirst(kind)}
-      <strong>{limits.join(PAGE_WORDS.or)}</strong>
-      {limits.length > 1 ? PAGE_WORDS.whichever : "."}
-    </p>
+    <>
+      <h2>{PAGE_WORDS.clock}</h2>
+      <dl class="facts">
+        <Limits of={PAGE_WORDS.slipCheckDue} limits={[at(slipCheckAtHours)]} />
+        <Limits
+          of={PAGE_WORDS.rebuildDue}
+          limits={[rebuildBy === null ? null : PAGE_WORDS.dueBy(dateText(rebuildBy, locale)), at(rebuildAtHours)]}
+        />
+      </dl>
+    </>
+  );
+}
+
+function Limits({ of, limits }: { readonly of: string; readonly limits: readonly (string | null)[] }) {
+  const known = limits.filter((limit) => limit !== null);
+  if (known.length === 0) return null;
+  return (
+    <>
+      <dt>{of}</dt>
+      <dd>
+        {known.join(PAGE_WORDS.or)}
+        {known.length > 1 && PAGE_WORDS.whicheverFirst}
+      </dd>
+    </>
   );
 }

@@ -39,14 +39,15 @@ export function VerdictPage({ front, draft, plan, changes, offers, wish, notice 
               {notice}
             </p>
           )}
-          <VerdictCard judgement={judgement} />
-          {isStop && (
-            <p class="actions">
-              <a class="button" href={telLink(front.phone)}>
-                {PAGE_WORDS.callNow(front.phone)}
-              </a>
-            </p>
-          )}
+          <VerdictCard judgement={judgement}>
+            {isStop && (
+              <p class="actions">
+                <a class="button" href={telLink(front.phone)}>
+                  {PAGE_WORDS.callNow(front.phone)}
+                </a>
+              </p>
+            )}
+          </VerdictCard>
           {noticed.length > 0 && <Suspects family={draft.unitFamily ?? "unknown"} symptoms={noticed} />}
           <DueLine judgement={judgement} locale={front.locale} />
           <FindOut changes={changes} />

@@ -59,7 +59,7 @@ describe.each([
     const page = await asked(at, { javaScriptEnabled });
     await pressNext(page);
     await page.getByRole("alert").waitFor();
-    expect(await page.getByRole("alert").textContent()).toContain("Choose one of the answers.");
+    expect(await page.getByRole("alert").textContent()).toContain("Pick an answer first.");
     await untilAsked(page, at);
   });
 
