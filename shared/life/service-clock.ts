@@ -21,10 +21,11 @@ export function serviceClock(answers: Answers, onDate: string, hoursPerYear: num
   const { engineHours, builtYear, lastRebuild, lastSlipSet } = answers;
   const now = hoursNow(answers, onDate, hoursPerYear);
   const order = slipAfterRebuild(lastRebuild, lastSlipSet);
-  const sinceSlip = hoursSince(lastSlipSet, now, onDate, hoursPerYear);
-  const sinceAnyRebuild = hoursSince(lastRebuild, now, onDate, hoursPerYear);
-  const sinceRebuild = order === "yes" ? atLeast(sinceAnyRebuild, sinceSlip.least) : sinceAnyRebuild;
-  const sinceSlipSet = sinceTheSlipWasSet(order, sinceRebuild, sinceSlip);
+  const { sinceRebuild, sinceSlipSet } = inOrder(
+    order,
+    hoursSince(lastRebuild, now, onDate, hoursPerYear),
+    hoursSince(lastSlipSet, now, onDate, hoursPerYear),
+  );
   const rebuiltAt = lastRebuild.when === "known" ? lastRebuild.engineHours : 0;
   const slipSetAt = order === "no" ? rebuiltAt : highest(rebuiltAt, lastSlipSet.engineHours);
   return {
@@ -56,21 +57,34 @@ function hoursSince(service: RememberedService, now: HoursSpan, onDate: string, 
   return upTo(date === null ? now.most : Math.min(riddenSince(date, onDate, hoursPerYear), now.most));
 }
 
-/** A rebuild sets the slip too: the later of the two counts. */
-function sinceTheSlipWasSet(order: Order, sinceRebuild: HoursSpan, sinceSlip: HoursSpan): HoursSpan {
+/** A rebuild sets the slip too: the later of the two counts, and it cannot lie further back than the earlier. */
+function inOrder(
+  order: Order,
+  rebuild: HoursSpan,
+  slip: HoursSpan,
+): Pick<ServiceClock, "sinceRebuild" | "sinceSlipSet"> {
   switch (order) {
-    case "no":
-      return sinceRebuild;
+    case "no": {
+      const sinceRebuild = notBefore(slip, rebuild);
+      return { sinceRebuild, sinceSlipSet: sinceRebuild };
+    }
     case "yes":
-      return { least: sinceSlip.least, most: Math.min(sinceSlip.most, sinceRebuild.most) };
+      return { sinceRebuild: notAfter(slip, rebuild), sinceSlipSet: notBefore(rebuild, slip) };
     case "perhaps":
-      return sinceTheLast(sinceRebuild, sinceSlip);
+      return { sinceRebuild: rebuild, sinceSlipSet: sinceTheLast(rebuild, slip) };
   }
 }
 
-const atLeast = ({ least, most }: HoursSpan, hours: number): HoursSpan => ({
-  least: Math.max(least, hours),
-  most: Math.max(most, hours),
+/** The hours since the later of two, which lie no further back than the earlier. */
+const notBefore = (earlier: HoursSpan, { least, most }: HoursSpan): HoursSpan => ({
+  least,
+  most: Math.max(least, Math.min(most, earlier.most)),
+});
+
+/** The hours since the earlier of two, which lie at least as far back as the later. */
+const notAfter = (later: HoursSpan, { least, most }: HoursSpan): HoursSpan => ({
+  least: Math.max(least, later.least),
+  most: Math.max(most, later.least),
 });
 
 const highest = (one: number | null, other: number | null): number | null =>

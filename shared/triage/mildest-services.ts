@@ -4,7 +4,6 @@ import type { TriageSettings } from "#shared/triage/triage-settings.ts";
 import { plusDays } from "#shared/units/calendar-date.ts";
 
 const OTHER = { lastRebuild: "lastSlipSet", lastSlipSet: "lastRebuild" } as const;
-const NEVER: RememberedService = { when: "never", date: null, engineHours: null, slipLeftAt: null };
 
 /** An unknown, and the answers with it filled in: the plausible values among which the mildest verdict is sure to be. */
 export type Unknown = { readonly answer: string; readonly fillings: readonly Answers[] };
@@ -31,8 +30,7 @@ export function serviceUnknowns(
   const dated = (engineHours: number | null) =>
     mildestDates(engineHours, known).map((date) => fill({ engineHours, date }));
   if (service.when === "unknown") {
-    const ever = mildestHours(null, known).flatMap(dated);
-    return [{ answer: name, fillings: [{ ...answers, [name]: NEVER }, ...ever] }];
+    return [{ answer: name, fillings: mildestHours(null, known).flatMap(dated) }];
   }
   const found: Unknown[] = [];
   if (service.when === "known" && service.date === null) {
@@ -51,12 +49,10 @@ function mildestHours(date: string | null, known: Known): readonly number[] {
   const now = answers.engineHours;
   const ridden = date === null ? Infinity : riddenSince(date, onDate, settings.hoursPerYear);
   const isAfter = date !== null && other.date !== null && date > other.date;
-  const isBefore = date !== null && other.date !== null && date < other.date;
   const least = Math.max(0, (now ?? 0) - ridden, isAfter ? (other.engineHours ?? 0) : 0);
-  const most = Math.min(now ?? Infinity, isBefore ? (other.engineHours ?? Infinity) : Infinity);
   // Now, and as long ago as makes a slip that fades no longer "fresh"; or what says most about the hours now.
   const tried = now === null ? hoursThatTellNow(ridden, known) : [now, now - settings.willNotHoldHours];
-  return tried.map((hours) => Math.min(most, Math.max(least, hours)));
+  return tried.map((hours) => Math.max(least, hours));
 }
 
 function hoursThatTellNow(ridden: number, { answers, other, onDate, settings }: Known): readonly number[] {

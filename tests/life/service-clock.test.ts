@@ -50,6 +50,12 @@ describe("hours since the last rebuild and slip setting", () => {
       exactly(5),
     ],
     [
+      "and then a rebuild of unknown hours cannot lie further back than it",
+      { lastRebuild: done("2026-09-01", null), lastSlipSet: done("2026-05-01", 35) },
+      upTo(5),
+      upTo(5),
+    ],
+    [
       "a slip set after it, its hours unknown, cannot lie further back than the rebuild",
       { lastRebuild: done("2026-05-01", 35), lastSlipSet: done("2026-09-01", null) },
       exactly(5),

@@ -57,6 +57,7 @@ export function plainHours(answers: Answers, onDate: string): PlainHours {
   let slipSetAt = rebuiltAt;
   const bothDated = rebuild.date !== null && slip.date !== null && rebuild.date !== slip.date;
   if (slip.when === "never" || (bothDated && rebuild.date > slip.date)) {
+    if (rebuildMost > slipMost) rebuildMost = Math.max(rebuildLeast, slipMost);
     slipLeast = rebuildLeast;
     slipMost = rebuildMost;
   } else {

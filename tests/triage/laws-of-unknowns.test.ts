@@ -47,8 +47,6 @@ describe("not knowing", () => {
       const hours = fc.constantFrom("engineHours", "lastRebuild.engineHours", "lastSlipSet.engineHours");
       fc.assert(
         fc.property(trueCrafts, hours, ({ answers, onDate }, forgotten) => {
-          // A slip setting before the rebuild bounds its hours too; that bound is not used.
-          fc.pre(forgotten !== "lastRebuild.engineHours" || answers.lastSlipSet.when === "never");
           const forgetful = forget(answers, forgotten);
           const range = plausibleFillings(forgetful, onDate).find(({ answer }) => answer === forgotten);
           const worst = Math.max(...(range?.fillings ?? [answers]).map((filled) => severityOf(filled, onDate)));

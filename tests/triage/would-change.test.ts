@@ -42,6 +42,27 @@ describe("wouldChange", () => {
       { engineHours: null, lastSlipSet: done("2026-08-01", 20), symptoms: ["gradual-boost-loss"] },
       { engineHours: "slip-check" },
     ],
+    [
+      "whatever of a half remembered setting would also tell the hours now",
+      {
+        engineHours: null,
+        mods: modified({ charger: true }),
+        lastRebuild: done("2027-01-01", 0),
+        lastSlipSet: done(null, null),
+      },
+      { engineHours: "not-due", "lastSlipSet.date": "not-due", "lastSlipSet.engineHours": "not-due" },
+    ],
+    [
+      "the date of a rebuild, which at fewer hours must have come before the setting",
+      {
+        builtYear: 2024,
+        engineHours: 60,
+        riding: "hard",
+        lastRebuild: done(null, 10),
+        lastSlipSet: done("2026-06-01", 30),
+      },
+      { "lastRebuild.date": "not-due" },
+    ],
     ["the year built", { builtYear: null }, { builtYear: "not-due" }],
     [
       "washers, build and rebuild, where ceramic is plausible",
@@ -50,6 +71,12 @@ describe("wouldChange", () => {
     ],
   ])("names %s", (_because, craft, expected) => {
     expect(changes(craft)).toEqual(expected);
+  });
+
+  it("tries few hours even where a shop lets slip hold for longer than it lasts", () => {
+    const settings = { ...TRIAGE_DEFAULTS, willNotHoldHours: 120 };
+    const craft = aCraft({ engineHours: null });
+    expect(wouldChange(craft, ON_DATE, settings)).toEqual([{ answer: "engineHours", to: "not-due" }]);
   });
 
   it(
