@@ -8,7 +8,7 @@ export const ARRIVALS = {
   owner: "Owner",
   slot: "Bench time",
   bench: "Bench",
-  postBy: "Posted by",
+  postBy: "Post by",
   state: "State",
 } as const;
 

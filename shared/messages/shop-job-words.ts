@@ -11,10 +11,12 @@ export const JOB = {
   settingsVersion: "Judged by settings",
   version: (version: number) => `Version ${version}`,
 
-  people: "Owner and return",
+  owner: "Owner",
   name: "Name",
   phone: "Phone",
   email: "Email",
+
+  return: "Return",
   returnTo: "Send it back to",
   collects: "The owner collects it",
   serial: "Serial number",
@@ -43,7 +45,7 @@ export const JOB = {
 
   slip: "Slip to set",
   target: "Final slip",
-  noTarget: "No target yet: see the cautions below",
+  noTarget: "No target yet: see the notices below",
   torque: (lbfft: number, newtonMetres: number | undefined) =>
     newtonMetres === undefined ? `${lbfft} lbf·ft` : `${lbfft} lbf·ft (${newtonMetres} N·m)`,
   band: "May end between",
@@ -51,7 +53,8 @@ export const JOB = {
   setBeforeLock: "Before the lock nut",
   noSetBeforeLock: "Not given for this unit",
   basis: "Where the slip comes from",
-  caution: "CAUTION",
+  /** The signal word after ANSI Z535.6 where a part, not a person, may come to harm. */
+  notice: "NOTICE",
 
   parts: "Parts to lay out",
   part: "Part",

@@ -1,9 +1,17 @@
+import type { BenchJob } from "#shared/calendar/calendar-settings.ts";
 import type { JobState } from "#shared/shop/booking.ts";
 import type { EngineDebris } from "#shared/triage/engine-debris.ts";
 
 export const SHOP_JOB_STATE: Readonly<Record<JobState, string>> = {
   booked: "Booked",
   cancelled: "Cancelled",
+};
+
+/** The work that is booked, in two or three words for a list. */
+export const SHOP_WORK: Readonly<Record<BenchJob, string>> = {
+  "slip-check": "Slip check",
+  "full-rebuild": "Full rebuild",
+  "stop-riding": "Inspection, then rebuild",
 };
 
 /** What the bench does about parts that may have gone into the engine. */

@@ -1,9 +1,9 @@
+import { benchJob } from "#shared/calendar/bench-job.ts";
 import { ARRIVAL_GROUP, ARRIVALS, FIND_JOB, FIND_JOB_PROBLEM } from "#shared/messages/shop-arrival-words.ts";
 import { SIGN_OUT } from "#shared/messages/shop-sign-in-words.ts";
 import { slotLines } from "#shared/messages/shop-times.ts";
-import { SHOP_JOB_STATE } from "#shared/messages/shop-words.ts";
+import { SHOP_JOB_STATE, SHOP_WORK } from "#shared/messages/shop-words.ts";
 import { dateText } from "#shared/messages/time-words.ts";
-import { VERDICT_SHORT } from "#shared/messages/verdict-words.ts";
 import type { Arrival } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { groupArrivals } from "#src/bench/arrival-groups.ts";
@@ -102,7 +102,7 @@ function ArrivalRow({ arrival, locale }: { readonly arrival: Arrival; readonly l
           {arrival.number}
         </a>
       </th>
-      <td>{unbroken(VERDICT_SHORT[arrival.verdict])}</td>
+      <td>{unbroken(SHOP_WORK[benchJob(arrival.verdict)])}</td>
       <td>{arrival.ownerName}</td>
       <td>
         {unbroken(day)}

@@ -9,7 +9,7 @@ import type { Job } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { FactList } from "#src/bench/fact-list.tsx";
 import { JobJudgement } from "#src/bench/job-judgement.tsx";
-import { JobPeople } from "#src/bench/job-people.tsx";
+import { JobOwner, JobReturn } from "#src/bench/job-people.tsx";
 import { JobSlip } from "#src/bench/job-slip.tsx";
 import { ShopPage } from "#src/bench/shop-page.tsx";
 
@@ -29,9 +29,9 @@ export function JobPage({ job, front, done }: JobPageProps) {
       )}
       <FactList
         facts={[
-          [JOB.verdict, VERDICT_SHORT[judgement.verdict]],
-          [JOB.state, SHOP_JOB_STATE[job.state]],
           [JOB.work, WORK_WORDS[quote.work]],
+          [JOB.state, SHOP_JOB_STATE[job.state]],
+          [JOB.verdict, VERDICT_SHORT[judgement.verdict]],
           [JOB.slot, `${slotText(time, locale)} (${time.zone})`],
           [JOB.bench, time.benchName],
           [JOB.postBy, dateText(job.postBy, locale)],
@@ -39,12 +39,13 @@ export function JobPage({ job, front, done }: JobPageProps) {
           [JOB.settingsVersion, JOB.version(job.settingsVersion)],
         ]}
       />
+      <JobOwner owner={job.owner} />
       {job.state === "booked" && <Actions number={job.number} />}
       <JobJudgement answers={job.answers} judgement={judgement} />
       <JobSlip slip={job.plan.slip} parts={job.plan.parts} />
       <h2>{JOB.answers}</h2>
       <FactList facts={answerLines(job.answers).map(({ label, said }) => [label, said])} />
-      <JobPeople job={job} locale={locale} />
+      <JobReturn job={job} locale={locale} />
       <History job={job} locale={locale} />
     </ShopPage>
   );

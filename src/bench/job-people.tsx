@@ -5,17 +5,28 @@ import type { ReturnTo } from "#shared/shop/people.ts";
 import { type Fact, FactList } from "#src/bench/fact-list.tsx";
 import { telLink } from "#src/http/page-frame.tsx";
 
-/** Whose unit it is, where it goes when it is done, and what it may cost. */
-export function JobPeople({ job, locale }: { readonly job: Job; readonly locale: string }) {
-  const { owner, plan, returnTo, serial } = job;
+/** Whose unit it is, and how to ask. */
+export const JobOwner = ({ owner }: Pick<Job, "owner">) => (
+  <>
+    <h2>{JOB.owner}</h2>
+    <FactList
+      facts={[
+        [JOB.name, owner.name],
+        ...linked(JOB.phone, owner.phone, telLink),
+        ...linked(JOB.email, owner.email, (email) => `mailto:${email}`),
+      ]}
+    />
+  </>
+);
+
+/** Where the unit goes when it is done, and what it may cost. */
+export function JobReturn({ job, locale }: { readonly job: Job; readonly locale: string }) {
+  const { plan, returnTo, serial } = job;
   return (
     <>
-      <h2>{JOB.people}</h2>
+      <h2>{JOB.return}</h2>
       <FactList
         facts={[
-          [JOB.name, owner.name],
-          ...linked(JOB.phone, owner.phone, telLink),
-          ...linked(JOB.email, owner.email, (email) => `mailto:${email}`),
           [JOB.returnTo, <ReturnAddress to={returnTo} />],
           [JOB.serial, serial ?? JOB.noSerial],
         ]}

@@ -19,8 +19,8 @@ export const JobSlip = ({ slip, parts }: JobSlipProps) => (
       ]}
     />
     {slip.cautions.map((caution) => (
-      <div class="signal caution">
-        <b>{JOB.caution}</b>
+      <div class="signal note">
+        <b>{JOB.notice}</b>
         <p>{caution}</p>
       </div>
     ))}

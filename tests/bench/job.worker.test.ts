@@ -35,7 +35,7 @@ it("shows all that the bench needs: verdict, reasons, suspects, slip, parts, peo
     "Final slip 18 lbf·ft (24.405 N·m)",
     "May end between 17.5 and 18.1 lbf·ft",
     "Before the lock nut 16.5 lbf·ft",
-    "Never tighten the set nut home.",
+    "NOTICE Never tighten the set nut home.",
     "Modified charger with high boost: the ceiling of the unit",
     "Needle bearing set for the gear Source: default of this project. 1",
     "Changed since slip set Not sure",
@@ -53,6 +53,7 @@ it("shows all that the bench needs: verdict, reasons, suspects, slip, parts, peo
     words.indexOf("The craft was changed after the slip was set"),
   );
   expect(page.text).toContain('href="tel:+12025550143"');
+  expect(words.indexOf("Wren Calloway")).toBeLessThan(words.indexOf("Why this verdict"));
 });
 
 it("shows a job with no target, no suspects and an owner who collects", async () => {
@@ -61,7 +62,7 @@ it("shows a job with no target, no suspects and an owner who collects", async ()
     returnTo: { collect: true },
   });
   const words = wordsOf(await staff.get(`/shop/jobs/${number}`));
-  expect(words).toContain("No target yet: see the cautions below");
+  expect(words).toContain("No target yet: see the notices below");
   expect(words).toContain("nothing points to a failed part");
   expect(words).toContain("The owner collects it");
   expect(words).toContain("Not said: ask before any work over the price");
