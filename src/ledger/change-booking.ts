@@ -37,9 +37,11 @@ export function moveBooking(turn: Turn, wish: ChangeWish & { readonly offer: str
   }
 }
 
-/** Frees the time; the job and its history stay. */
+/** Frees the time; the job and its history stay. A booking that is cancelled already stays as it is. */
 export function cancelBooking(turn: Turn, wish: ChangeWish): Outcome<Job, ChangeRefusal> {
-  const may = decideChange({ ...wish, stored: findChangeable(turn, wish), now: turn.now });
+  const stored = findChangeable(turn, wish);
+  if (stored?.job.state === "cancelled" && stored.job.booking.id === wish.booking) return accept(stored.job);
+  const may = decideChange({ ...wish, stored, now: turn.now });
   if (!may.ok) return may;
   const { serial, slot } = may.value;
   freeQuanta(turn.sql, slot, wish.booking);

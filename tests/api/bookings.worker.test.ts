@@ -54,7 +54,10 @@ it("goes from a hold to a booking, moves it and cancels it", async () => {
 
   const cancelled = ChangeAnswer.parse(await jsonOf(cancel(booking, ownerToken), 200));
   expect(cancelled).toMatchObject({ booking, state: "cancelled", sequence: 2 });
-  expect((await problemOf(cancel(booking, ownerToken), 409)).reason).toBe("already-cancelled");
+  expect(await jsonOf(cancel(booking, ownerToken), 200)).toEqual(cancelled);
+  const keyed = { method: "DELETE", token: ownerToken, key: "of its own" };
+  expect(await jsonOf(ask(path(booking), keyed), 200)).toEqual(cancelled);
+  expect((await problemOf(move(booking, slot, ownerToken), 409)).reason).toBe("already-cancelled");
   const again = { body: { slot, verdict: "slip-check" }, key: "freed", from: "198.51.100.200" };
   await jsonOf(ask("/api/holds", again), 201);
 });

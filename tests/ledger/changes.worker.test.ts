@@ -122,12 +122,23 @@ it("frees the time of a cancelled booking, and keeps its history", async () => {
   expect(await ledger.jobByLink(made.linkHash)).toMatchObject({ state: "cancelled" });
 });
 
-it("neither moves nor cancels what is cancelled", async () => {
+it("answers a cancellation that is asked for again with the first one, even past the deadline", async () => {
+  const ledger = await aLedger();
+  const made = await aBooking(ledger);
+  const cancelled = await ledger.cancelBooking(asOwner(made));
+  await aBooking(ledger);
+  await setClock(ledger, DEADLINE + DAY);
+  expect(await ledger.cancelBooking(asOwner(made))).toEqual(cancelled);
+  expect(await ledger.cancelBooking(asShop(made))).toEqual(cancelled);
+  // The time went to another owner meanwhile, and stays there.
+  expect(await takenQuanta(ledger)).toHaveLength(4);
+});
+
+it("does not move what is cancelled", async () => {
   const ledger = await aLedger();
   const made = await aBooking(ledger);
   await ledger.cancelBooking(asShop(made));
   const refused = { ok: false, refusal: { reason: "already-cancelled" } };
-  expect(await ledger.cancelBooking(asOwner(made))).toEqual(refused);
   const [offer] = await ledger.offers({ verdict: "slip-check" });
   expect(await ledger.moveBooking({ ...asOwner(made), offer: offer!.id })).toEqual(refused);
   const same = `b1.${(Date.UTC(2040, 4, 11, 12) / 900_000).toString(36)}`;
