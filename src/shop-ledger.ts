@@ -173,7 +173,7 @@ export class ShopLedger extends DurableObject<Env> {
   #arm(rest = 0): void {
     const soon = this.clock.now() + PUBLISH_AFTER_MS;
     if (this.#wakes !== null && this.#wakes <= soon) return;
-    const at = wakeAt(this.ctx.storage.sql);
+    const at = wakeAt(this.ctx.storage.sql, this.clock.now());
     if (at === null || (this.#wakes !== null && this.#wakes <= at)) return;
     this.#wakes = Math.max(at, this.clock.now() + rest);
     this.ctx.waitUntil(this.ctx.storage.setAlarm(this.#wakes));

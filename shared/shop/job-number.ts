@@ -30,11 +30,20 @@ export function readJobNumber(text: string): Outcome<string, JobNumberRefusal> {
   const digits = plain.slice(0, -1);
   const isWritten = digits.length > 0 && digits.length <= MOST_DIGITS && [...plain].every((it) => SYMBOLS.includes(it));
   if (!isWritten) return refuse({ reason: "not-a-job-number" });
-  const serial = [...digits].reduce((sum, digit) => sum * SYMBOLS.length + SYMBOLS.indexOf(digit), 0);
+  const serial = serialIn(digits);
   return jobNumber(serial).padStart(plain.length, "0") === plain
     ? accept(jobNumber(serial))
     : refuse({ reason: "check-symbol-wrong" });
 }
+
+/** The serial behind a number, or null unless it is written exactly as printed. @example serialOf("16JD") // 1234 */
+export function serialOf(number: string): number | null {
+  const read = readJobNumber(number);
+  return read.ok && read.value === number ? serialIn(number.slice(0, -1)) : null;
+}
+
+const serialIn = (digits: string): number =>
+  [...digits].reduce((sum, digit) => sum * SYMBOLS.length + SYMBOLS.indexOf(digit), 0);
 
 function digitsOf(serial: number): string {
   const rest = Math.floor(serial / SYMBOLS.length);

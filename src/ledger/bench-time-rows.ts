@@ -3,19 +3,19 @@ import { type Quantum, quantum, quantumAt } from "#shared/calendar/quantum.ts";
 import { boardVersion } from "#src/ledger/counter-rows.ts";
 import { firstRow, numberIn, rowsOf, textIn } from "#src/ledger/row.ts";
 
-/** Is any quantum of the span taken by another than `except`? Asked of the very rows that the key guards. */
+/** Is any quantum of the span taken by another claim than `except`? Asked of the very rows that the key guards. */
 export function isTaken(sql: SqlStorage, { bench, from, to }: BusySpan, except: string | null): boolean {
   const query = `SELECT 1 FROM bench_time
-    WHERE bench = ? AND quantum >= ? AND quantum < ? AND taken_by IS NOT ? LIMIT 1`;
+    WHERE bench = ? AND quantum >= ? AND quantum < ? AND claim IS NOT ? LIMIT 1`;
   return firstRow(sql, query, bench, from, to, except) !== undefined;
 }
 
 /** Takes all quanta of the span, or none and answers false: the key refuses what a decision may have overlooked. */
-export function takeQuanta(sql: SqlStorage, { bench, from, to }: BusySpan, takenBy: string): boolean {
+export function takeQuanta(sql: SqlStorage, { bench, from, to }: BusySpan, claim: string): boolean {
   const query = `WITH RECURSIVE each (quantum) AS (SELECT ? UNION ALL SELECT quantum + 1 FROM each WHERE quantum + 1 < ?)
-    INSERT INTO bench_time (bench, quantum, taken_by) SELECT ?, quantum, ? FROM each`;
+    INSERT INTO bench_time (bench, quantum, claim) SELECT ?, quantum, ? FROM each`;
   try {
-    sql.exec(query, from, to, bench, takenBy);
+    sql.exec(query, from, to, bench, claim);
     return true;
   } catch (error) {
     if (error instanceof Error && error.message.includes("UNIQUE constraint failed: bench_time")) return false;
@@ -23,25 +23,20 @@ export function takeQuanta(sql: SqlStorage, { bench, from, to }: BusySpan, taken
   }
 }
 
-export function freeQuanta(sql: SqlStorage, { bench, from, to }: BusySpan, takenBy: string): void {
-  const query = "DELETE FROM bench_time WHERE bench = ? AND quantum >= ? AND quantum < ? AND taken_by = ?";
-  sql.exec(query, bench, from, to, takenBy);
+export function freeQuanta(sql: SqlStorage, { bench, from, to }: BusySpan, claim: string): void {
+  const query = "DELETE FROM bench_time WHERE bench = ? AND quantum >= ? AND quantum < ? AND claim = ?";
+  sql.exec(query, bench, from, to, claim);
 }
 
 /** Time that is taken, and by whom. */
-export type Taken = { readonly span: BusySpan; readonly takenBy: string };
+export type Taken = { readonly span: BusySpan; readonly claim: string };
 
 /** Gives up one time for another, or answers false and leaves all as it was. */
 export function swapQuanta(sql: SqlStorage, given: Taken | null, wanted: Taken): boolean {
-  if (given !== null) freeQuanta(sql, given.span, given.takenBy);
-  if (takeQuanta(sql, wanted.span, wanted.takenBy)) return true;
-  if (given !== null) takeQuanta(sql, given.span, given.takenBy);
+  if (given !== null) freeQuanta(sql, given.span, given.claim);
+  if (takeQuanta(sql, wanted.span, wanted.claim)) return true;
+  if (given !== null) takeQuanta(sql, given.span, given.claim);
   return false;
-}
-
-export function handOnQuanta(sql: SqlStorage, { bench, from, to }: BusySpan, takenBy: string): void {
-  const query = "UPDATE bench_time SET taken_by = ? WHERE bench = ? AND quantum >= ? AND quantum < ?";
-  sql.exec(query, takenBy, bench, from, to);
 }
 
 /** Bench time that is held or booked and not over yet, sorted by `from`. */

@@ -1,4 +1,5 @@
 import type { Arrival } from "#shared/shop/booking.ts";
+import { jobNumber } from "#shared/shop/job-number.ts";
 import { verdictIn } from "#src/ledger/hold-rows.ts";
 import { jobStateIn } from "#src/ledger/job-rows.ts";
 import type { Receipt } from "#src/ledger/receipt.ts";
@@ -8,34 +9,40 @@ import { bookedTime, SLOT_COLUMNS, type StoredSlot, slotIn, slotValues } from "#
 type NewBooking = {
   readonly job: number;
   readonly id: string;
+  /** By which claim the bench time is taken. */
+  readonly claim: string;
   readonly changeableUntil: number;
   readonly slot: StoredSlot;
 };
 
-export function keepBooking(sql: SqlStorage, { job, id, changeableUntil, slot }: NewBooking): void {
+export function keepBooking(sql: SqlStorage, { job, id, claim, changeableUntil, slot }: NewBooking): void {
   sql.exec(
-    `INSERT INTO booking (job, id, changeable_until, sequence, ${SLOT_COLUMNS}) VALUES (?, ?, ?, 0, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT INTO booking (job, id, claim, changeable_until, sequence, ${SLOT_COLUMNS}) VALUES (?, ?, ?, ?, 0, ?, ?, ?, ?, ?, ?, ?)`,
     job,
     id,
+    claim,
     changeableUntil,
     ...slotValues(slot),
   );
 }
 
 /** Answers the new sequence number, by which a calendar program knows the newer state. */
-export function moveBookingRow(sql: SqlStorage, { job, changeableUntil, slot }: Omit<NewBooking, "id">): number {
+export function moveBookingRow(
+  sql: SqlStorage,
+  { id, changeableUntil, slot }: Omit<NewBooking, "job" | "claim">,
+): number {
   return sequenceAfter(
     sql,
     `UPDATE booking SET changeable_until = ?, sequence = sequence + 1,
-       (${SLOT_COLUMNS}) = (?, ?, ?, ?, ?, ?, ?) WHERE job = ? RETURNING sequence`,
+       (${SLOT_COLUMNS}) = (?, ?, ?, ?, ?, ?, ?) WHERE id = ? RETURNING sequence`,
     changeableUntil,
     ...slotValues(slot),
-    job,
+    id,
   );
 }
 
-export const raiseSequence = (sql: SqlStorage, job: number): number =>
-  sequenceAfter(sql, "UPDATE booking SET sequence = sequence + 1 WHERE job = ? RETURNING sequence", job);
+export const raiseSequence = (sql: SqlStorage, id: string): number =>
+  sequenceAfter(sql, "UPDATE booking SET sequence = sequence + 1 WHERE id = ? RETURNING sequence", id);
 
 export function findReceipt(sql: SqlStorage, booking: string): Receipt | null {
   const query = `SELECT id, sequence, job.state, ${SLOT_COLUMNS} FROM booking JOIN job ON job.serial = booking.job
@@ -49,11 +56,11 @@ export function findReceipt(sql: SqlStorage, booking: string): Receipt | null {
 
 /** Bookings that are not over since the given quantum, in no order. */
 export function arrivalsSince(sql: SqlStorage, since: number): readonly Arrival[] {
-  const query = `SELECT job.number, job.state, job.verdict, job.post_by, owner.name, ${SLOT_COLUMNS}
+  const query = `SELECT job.serial, job.state, job.verdict, job.post_by, owner.name, ${SLOT_COLUMNS}
     FROM booking JOIN job ON job.serial = booking.job JOIN owner ON owner.id = job.owner
     WHERE booking.to_quantum > ?`;
   return rowsOf(sql, query, since).map((row) => ({
-    number: textIn(row, "number"),
+    number: jobNumber(numberIn(row, "serial")),
     state: jobStateIn(row),
     verdict: verdictIn(row),
     ownerName: textIn(row, "name"),

@@ -26,7 +26,7 @@ export function moveBooking(turn: Turn, wish: ChangeWish & { readonly offer: str
   if (!may.ok) return may;
   endOverdueHolds(turn);
   const { verdict } = may.value.job.plan.judgement;
-  const slot = checkWish(turn, { offer: wish.offer, verdict, own: wish.booking });
+  const slot = checkWish(turn, { offer: wish.offer, verdict, own: may.value.claim });
   if (!slot.ok) return notOffered(slot.refusal);
   return move(turn, wish, may.value, slot.value) ? accept(jobNow(turn, wish)) : notOffered("taken");
 
@@ -43,22 +43,21 @@ export function cancelBooking(turn: Turn, wish: ChangeWish): Outcome<Job, Change
   if (stored?.job.state === "cancelled" && stored.job.booking.id === wish.booking) return accept(stored.job);
   const may = decideChange({ ...wish, stored, now: turn.now });
   if (!may.ok) return may;
-  const { serial, slot } = may.value;
-  freeQuanta(turn.sql, slot, wish.booking);
+  const { serial, slot, claim } = may.value;
+  freeQuanta(turn.sql, slot, claim);
   setJobState(turn.sql, serial, "cancelled");
-  note(turn, wish, serial, { what: "cancelled", version: raiseSequence(turn.sql, serial) });
+  note(turn, wish, serial, { what: "cancelled", version: raiseSequence(turn.sql, wish.booking) });
   return accept(jobNow(turn, wish));
 }
 
 const findChangeable = ({ sql, now }: Turn, { by, booking, linkHash }: ChangeWish): StoredJob | null =>
   findJob(sql, by === "shop" ? { by: "booking", booking } : { by: "link", hash: linkHash, now });
 
-function move(turn: Turn, wish: ChangeWish, { serial, slot, job }: StoredJob, wanted: Slot): boolean {
-  const takenBy = wish.booking;
-  if (!swapQuanta(turn.sql, { span: slot, takenBy }, { span: wanted, takenBy })) return false;
+function move(turn: Turn, wish: ChangeWish, { serial, claim, slot, job }: StoredJob, wanted: Slot): boolean {
+  if (!swapQuanta(turn.sql, { span: slot, claim }, { span: wanted, claim })) return false;
   const { calendar } = turn.settings().settings;
   const until = changeableUntil(wanted.startsAt, calendar);
-  const version = moveBookingRow(turn.sql, { job: serial, changeableUntil: until, slot: wanted });
+  const version = moveBookingRow(turn.sql, { id: wish.booking, changeableUntil: until, slot: wanted });
   const lastPostDay = postBy(wanted.date, job.plan.judgement.verdict, calendar);
   setPostBy(turn.sql, serial, lastPostDay < today(turn) ? today(turn) : lastPostDay);
   note(turn, wish, serial, { what: "moved", version });

@@ -1,9 +1,9 @@
 import { AnswersSchema } from "#shared/craft/answers-schema.ts";
 import type { Job, JobState } from "#shared/shop/booking.ts";
-import { jobNumber, nextSerial } from "#shared/shop/job-number.ts";
+import { jobNumber, nextSerial, serialOf } from "#shared/shop/job-number.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
 import { ReturnToSchema } from "#shared/shop/people.ts";
-import { eventsOf } from "#src/ledger/event-rows.ts";
+import { eventsOf, whoIn } from "#src/ledger/event-rows.ts";
 import type { Subject } from "#src/ledger/people-rows.ts";
 import { firstRow, numberIn, numberOrNullIn, type Row, textIn, textOrNullIn } from "#src/ledger/row.ts";
 import { bookedTime, SLOT_COLUMNS, type StoredSlot, slotIn } from "#src/ledger/slot-columns.ts";
@@ -14,23 +14,29 @@ const BEFORE_FIRST_SERIAL = 1023;
 type NewJob = Pick<
   Job,
   "answers" | "plan" | "bookedAt" | "settingsVersion" | "goAheadMinor" | "returnTo" | "postBy" | "linkGeneration"
->;
+> & { readonly bookedBy: "owner" | "shop"; readonly booking: string };
 
 /** A job with what the ledger needs to change it. */
-export type StoredJob = { readonly serial: number; readonly slot: StoredSlot; readonly job: Job };
+export type StoredJob = {
+  readonly serial: number;
+  /** By which claim the bench time is taken. */
+  readonly claim: string;
+  readonly slot: StoredSlot;
+  readonly job: Job;
+};
 
 /** Answers the new job's serial and its number as printed. */
 export function keepJob(sql: SqlStorage, subject: Subject, job: NewJob): { readonly serial: number; number: string } {
   const last = firstRow(sql, "SELECT max(serial) AS serial FROM job");
   const serial = nextSerial((last === undefined ? null : numberOrNullIn(last, "serial")) ?? BEFORE_FIRST_SERIAL);
-  const number = jobNumber(serial);
   sql.exec(
-    `INSERT INTO job (serial, number, state, booked_at, owner, craft, unit, verdict, answers, plan, settings_version,
+    `INSERT INTO job (serial, state, booked_at, booked_by, booking, owner, craft, unit, verdict, answers, plan, settings_version,
        price_minor, currency, go_ahead_minor, return_to, post_by, link_generation)
-     VALUES (?, ?, 'booked', ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+     VALUES (?, 'booked', ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
     serial,
-    number,
     job.bookedAt,
+    job.bookedBy,
+    job.booking,
     subject.owner,
     subject.craft,
     subject.unit,
@@ -45,7 +51,7 @@ export function keepJob(sql: SqlStorage, subject: Subject, job: NewJob): { reado
     job.postBy,
     job.linkGeneration,
   );
-  return { serial, number };
+  return { serial, number: jobNumber(serial) };
 }
 
 /** How a job is asked for. A link counts only while it has not expired and no newer one was made. */
@@ -73,14 +79,14 @@ export function setLinkGeneration(sql: SqlStorage, serial: number, generation: n
 
 export const jobStateIn = (row: Row): JobState => (textIn(row, "state") === "cancelled" ? "cancelled" : "booked");
 
-const JOB = `SELECT job.*, booking.id AS booking, changeable_until, sequence, ${SLOT_COLUMNS},
+const JOB = `SELECT job.*, claim, changeable_until, sequence, ${SLOT_COLUMNS},
     owner.name, owner.phone, owner.email, unit.serial AS unit_serial
-  FROM job JOIN booking ON booking.job = job.serial JOIN owner ON owner.id = job.owner JOIN unit ON unit.id = job.unit`;
+  FROM job JOIN booking ON booking.id = job.booking JOIN owner ON owner.id = job.owner JOIN unit ON unit.id = job.unit`;
 
 function rowFor(sql: SqlStorage, key: JobKey): Row | undefined {
   switch (key.by) {
     case "number":
-      return firstRow(sql, `${JOB} WHERE job.number = ?`, key.number);
+      return firstRow(sql, `${JOB} WHERE job.serial = ?`, serialOf(key.number));
     case "booking":
       return firstRow(sql, `${JOB} WHERE booking.id = ?`, key.booking);
     case "link":
@@ -100,7 +106,7 @@ function storedJobIn(sql: SqlStorage, row: Row): StoredJob {
   const phone = textOrNullIn(row, "phone");
   const email = textOrNullIn(row, "email");
   const job: Job = {
-    number: textIn(row, "number"),
+    number: jobNumber(serial),
     state: jobStateIn(row),
     bookedAt: numberIn(row, "booked_at"),
     booking: {
@@ -119,7 +125,10 @@ function storedJobIn(sql: SqlStorage, row: Row): StoredJob {
     postBy: textIn(row, "post_by"),
     settingsVersion: numberIn(row, "settings_version"),
     linkGeneration: numberIn(row, "link_generation"),
-    history: eventsOf(sql, serial),
+    history: [
+      { at: numberIn(row, "booked_at"), who: whoIn(row, "booked_by"), what: "booked" },
+      ...eventsOf(sql, serial),
+    ],
   };
-  return { serial, slot, job };
+  return { serial, claim: textIn(row, "claim"), slot, job };
 }

@@ -1,11 +1,10 @@
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import { unreachable } from "#shared/basics/unreachable.ts";
 import type { Booking, BookingRefusal, BookingWish } from "#shared/shop/booking.ts";
-import { freeQuanta, handOnQuanta } from "#src/ledger/bench-time-rows.ts";
+import { freeQuanta } from "#src/ledger/bench-time-rows.ts";
 import { keepBooking } from "#src/ledger/booking-rows.ts";
 import { type BookingDecision, type BookingDecisionRefusal, decideBooking } from "#src/ledger/decide-booking.ts";
 import { endDraftBy } from "#src/ledger/draft-rows.ts";
-import { noteEvent } from "#src/ledger/event-rows.ts";
 import { freshOffers } from "#src/ledger/fresh-offers.ts";
 import { findHold, type StoredHold, setHoldState } from "#src/ledger/hold-rows.ts";
 import { keepJob } from "#src/ledger/job-rows.ts";
@@ -34,25 +33,25 @@ function keep(turn: Turn, wish: BookingWish, decision: BookingDecision, settings
     answers: wish.answers,
     plan,
     bookedAt: now,
+    bookedBy: wish.by,
+    booking: wish.id,
     settingsVersion,
     goAheadMinor: wish.goAheadMinor,
     returnTo: wish.returnTo,
     postBy,
     linkGeneration: FIRST_GENERATION,
   });
-  keepBooking(sql, { job: serial, id: wish.id, changeableUntil, slot });
+  keepBooking(sql, { job: serial, id: wish.id, claim: decision.hold.id, changeableUntil, slot });
   keepOwnerLink(sql, { hash: wish.ownerLinkHash, job: serial, generation: FIRST_GENERATION }, now);
-  noteEvent(sql, serial, { at: now, who: wish.by, what: "booked" });
-  takeOver(turn, wish.id, decision);
+  takeOver(turn, decision);
   noteReceiptChange(turn, wish.id, 0);
   // As long as the wish itself, so that the same form sent twice still finds the answers it is made of.
   if (wish.draft !== null) endDraftBy(sql, wish.draft, now + WISH_LIVES_MS);
   return { id: wish.id, jobNumber: number, linkGeneration: FIRST_GENERATION };
 }
 
-/** The hold's time becomes the booking's; what the work does not need is free again. */
-function takeOver(turn: Turn, booking: string, { hold, slot }: BookingDecision): void {
-  handOnQuanta(turn.sql, slot, booking);
+/** The hold's time is the booking's from now on; what the work does not need is free again. */
+function takeOver(turn: Turn, { hold, slot }: BookingDecision): void {
   setHoldState(turn.sql, hold.id, "booked");
   if (slot.to === hold.slot.to) return;
   freeQuanta(turn.sql, { ...hold.slot, from: slot.to }, hold.id);

@@ -1,7 +1,8 @@
 /*
  * Instants are epoch milliseconds (`..._at`, `until`), bench time is in quanta. Every slot keeps the wall time and zone
  * it was promised in beside its quanta, so that a change of the zone's law shows. Yes and no are 1 and 0, not sure is
- * NULL. Tables grow by their row number wherever they can, so that a long history does not slow the next booking.
+ * NULL. Every index is a page more to write with each booking, so there are few: what is looked up often has a key of
+ * its own, what is swept now and then is scanned.
  */
 
 const SLOT = `
@@ -31,11 +32,12 @@ CREATE TABLE zone_law (
   offsets TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
--- The key is the second guard of the first promise: no quarter-hour of a bench is ever taken twice.
+-- The key is the second guard of the first promise: no quarter-hour of a bench is ever taken twice. The claim is the id
+-- of the hold that first took the time; a booking made of it, and moved later, keeps the claim.
 CREATE TABLE bench_time (
   bench TEXT NOT NULL,
   quantum INTEGER NOT NULL,
-  taken_by TEXT NOT NULL,
+  claim TEXT NOT NULL,
   PRIMARY KEY (bench, quantum)
 ) STRICT, WITHOUT ROWID;
 
@@ -48,9 +50,8 @@ CREATE TABLE hold (
   held_at INTEGER NOT NULL,
   until INTEGER NOT NULL,${SLOT}
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX open_hold_by_end ON hold (until) WHERE state = 'open';
-CREATE INDEX open_hold_by_source ON hold (source) WHERE state = 'open';
-CREATE INDEX open_hold_by_draft ON hold (draft) WHERE state = 'open';
+-- Benches have room for few open holds at a time: one index finds them all.
+CREATE INDEX open_hold ON hold (until, source, draft) WHERE state = 'open';
 
 CREATE TABLE owner (
   id INTEGER PRIMARY KEY,
@@ -102,9 +103,10 @@ CREATE TABLE service (
 
 CREATE TABLE job (
   serial INTEGER PRIMARY KEY,
-  number TEXT NOT NULL UNIQUE,
   state TEXT NOT NULL CHECK (state IN ('booked', 'cancelled')),
   booked_at INTEGER NOT NULL,
+  booked_by TEXT NOT NULL CHECK (booked_by IN ('owner', 'shop')),
+  booking TEXT NOT NULL,
   owner INTEGER NOT NULL REFERENCES owner (id),
   craft INTEGER NOT NULL REFERENCES craft (id),
   unit INTEGER NOT NULL REFERENCES unit (id),
@@ -121,11 +123,12 @@ CREATE TABLE job (
 ) STRICT;
 
 CREATE TABLE booking (
-  job INTEGER PRIMARY KEY REFERENCES job (serial),
-  id TEXT NOT NULL UNIQUE,
+  id TEXT PRIMARY KEY,
+  job INTEGER NOT NULL REFERENCES job (serial),
+  claim TEXT NOT NULL,
   changeable_until INTEGER NOT NULL,
   sequence INTEGER NOT NULL,${SLOT}
-) STRICT;
+) STRICT, WITHOUT ROWID;
 CREATE INDEX booking_by_end ON booking (to_quantum);
 
 CREATE TABLE job_event (
@@ -151,7 +154,6 @@ CREATE TABLE draft (
   draft TEXT NOT NULL,
   expires_at INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX draft_by_end ON draft (expires_at);
 
 CREATE TABLE wish (
   scope TEXT NOT NULL,
@@ -159,8 +161,8 @@ CREATE TABLE wish (
   fingerprint TEXT NOT NULL,
   answer TEXT NOT NULL,
   at INTEGER NOT NULL,
-  UNIQUE (scope, key)
-) STRICT;
+  PRIMARY KEY (scope, key)
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE session (
   hash TEXT PRIMARY KEY,

@@ -54,8 +54,8 @@ function take(turn: Turn, wish: HoldWish, most: number): Outcome<Hold, HoldRefus
 
 /** A conversation has one open hold: the earlier one is given up for the new one, or kept where that fails. */
 function keep(turn: Turn, earlier: StoredHold | null, hold: StoredHold): boolean {
-  const given = earlier === null ? null : { span: earlier.slot, takenBy: earlier.id };
-  if (!swapQuanta(turn.sql, given, { span: hold.slot, takenBy: hold.id })) return false;
+  const given = earlier === null ? null : { span: earlier.slot, claim: earlier.id };
+  if (!swapQuanta(turn.sql, given, { span: hold.slot, claim: hold.id })) return false;
   if (earlier !== null) setHoldState(turn.sql, earlier.id, "ended");
   keepHold(turn.sql, hold);
   noteBoardChange(turn);

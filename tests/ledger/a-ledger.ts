@@ -55,7 +55,7 @@ export const countRows = (stub: LedgerStub, table: string) =>
 export const takenQuanta = (stub: LedgerStub) =>
   runInDurableObject(stub, (_, { storage }) =>
     storage.sql
-      .exec<{ bench: string; quantum: number; taken_by: string }>("SELECT * FROM bench_time ORDER BY bench, quantum")
+      .exec<{ bench: string; quantum: number; claim: string }>("SELECT * FROM bench_time ORDER BY bench, quantum")
       .toArray(),
   );
 

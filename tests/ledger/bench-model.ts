@@ -11,6 +11,8 @@ export type ModelHold = {
 };
 export type ModelBooking = {
   readonly id: string;
+  /** The hold that it was made of. */
+  readonly claim: string;
   readonly linkHash: string;
   readonly long: boolean;
   startsAt: number;

@@ -47,9 +47,9 @@ async function agree({ ledger }: Real, model: BenchModel) {
   const over = new Set(
     model.holds.filter(({ state, until }) => state === "open" && until <= model.now).map(({ id }) => id),
   );
-  const stored = (await takenQuanta(ledger)).filter(({ taken_by }) => !over.has(taken_by));
+  const stored = (await takenQuanta(ledger)).filter(({ claim }) => !over.has(claim));
   const byHand = [...model.taken].map(([quarter, by]) => `${quarter} ${by}`);
-  expect(stored.map((row) => `${row.bench} ${row.quantum} ${row.taken_by}`).sort()).toEqual(byHand.sort());
+  expect(stored.map((row) => `${row.bench} ${row.quantum} ${row.claim}`).sort()).toEqual(byHand.sort());
 }
 
 const command = (name: string, check: (model: BenchModel) => boolean, run: Command["run"]): Command => ({
@@ -104,10 +104,11 @@ const book = fc.tuple(nth, fc.boolean()).map(([index, needsLong]) =>
       const quarters = needsLong ? held.quarters : held.quarters.slice(0, 4);
       const startsAt = Number(held.quarters[0]!.split(" ")[1]) * 15 * MINUTE;
       model.free(held.id);
-      model.take(quarters, wish.id);
+      model.take(quarters, held.id);
       held.state = "booked";
       model.bookings.push({
         id: wish.id,
+        claim: held.id,
         linkHash: wish.ownerLinkHash,
         long: needsLong,
         startsAt,
@@ -125,22 +126,22 @@ const move = fc.tuple(nth, who, aim).map(([index, by, aimed]) =>
   command(`move booking ${index} by ${by}`, hasBooking, async (model, { ledger }) => {
     const target = aimed(model);
     const booking = pick(model.bookings, index);
-    const { id, linkHash, long } = booking;
+    const { id, claim, linkHash, long } = booking;
     const quarters = quartersOf(target, long);
     const answer = await ledger.moveBooking({ booking: id, linkHash, by, offer: offerOf(target) });
     const expected = expectedMove();
     seen.add(`move ${expected}`);
     expect(answer.ok ? "moved" : "why" in answer.refusal ? answer.refusal.why : answer.refusal.reason).toBe(expected);
     if (!answer.ok) return;
-    model.free(id);
-    model.take(quarters, id);
+    model.free(claim);
+    model.take(quarters, claim);
     Object.assign(booking, { quarters, startsAt: target.startsAt });
 
     function expectedMove() {
       if (booking.state === "cancelled") return "already-cancelled";
       if (quarters[0] === booking.quarters[0]) return "moved";
       if (by === "owner" && model.now > deadlineOf(booking.startsAt)) return "too-late";
-      return whyNot(model, { ...target, long }, id) ?? "moved";
+      return whyNot(model, { ...target, long }, claim) ?? "moved";
     }
   }),
 );
@@ -154,7 +155,7 @@ const cancel = fc.tuple(nth, who).map(([index, by]) =>
     seen.add(`cancel ${isAgain ? "again" : answer.ok ? "done" : answer.refusal.reason}`);
     expect(answer.ok).toBe(isAgain || !isLate);
     if (!answer.ok) return;
-    model.free(booking.id);
+    model.free(booking.claim);
     booking.state = "cancelled";
   }),
 );

@@ -114,7 +114,7 @@ it("gives back the time that the work does not need", async () => {
   await ledger.book(wish);
   const taken = await takenQuanta(ledger);
   expect(taken).toHaveLength(4);
-  expect(new Set(taken.map(({ taken_by }) => taken_by))).toEqual(new Set([wish.id]));
+  expect(new Set(taken.map(({ claim }) => claim))).toEqual(new Set([hold.id]));
 });
 
 it("gives an urgent slot to nobody who only says that it is urgent", async () => {

@@ -65,7 +65,7 @@ it("refuses an overlap in the database itself", async () => {
   await ledger.hold(aHoldWish(await soonest(ledger)));
   const [taken] = await takenQuanta(ledger);
   const insertAgain = runInDurableObject(ledger, (_, { storage }) => {
-    const query = "INSERT INTO bench_time (bench, quantum, taken_by) VALUES (?, ?, 'another')";
+    const query = "INSERT INTO bench_time (bench, quantum, claim) VALUES (?, ?, 'another')";
     storage.sql.exec(query, taken!.bench, taken!.quantum);
   });
   await expect(insertAgain).rejects.toThrow(/UNIQUE constraint failed/);
@@ -155,7 +155,7 @@ it("lets a conversation have one hold: a new one gives up the earlier one", asyn
   expect(await ledger.hold(second)).toMatchObject({ ok: true });
   const taken = await takenQuanta(ledger);
   expect(taken).toHaveLength(16);
-  expect(new Set(taken.map(({ taken_by }) => taken_by))).toEqual(new Set([second.id]));
+  expect(new Set(taken.map(({ claim }) => claim))).toEqual(new Set([second.id]));
 });
 
 it("keeps a conversation's hold where the new wish is refused", async () => {
@@ -165,7 +165,7 @@ it("keeps a conversation's hold where the new wish is refused", async () => {
   const mine = aHoldWish(await soonest(ledger), { draft: "d1" });
   await ledger.hold(mine);
   expect(await ledger.hold(aHoldWish(other.offer, { draft: "d1" }))).toMatchObject({ refusal: { why: "taken" } });
-  expect((await takenQuanta(ledger)).filter(({ taken_by }) => taken_by === mine.id)).toHaveLength(4);
+  expect((await takenQuanta(ledger)).filter(({ claim }) => claim === mine.id)).toHaveLength(4);
 });
 
 it("counts no hold of the same conversation against the cap", async () => {
