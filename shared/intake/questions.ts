@@ -36,7 +36,7 @@ export const QUESTIONS: readonly Question[] = [
   { id: "builtYear", answer: { kind: "number", least: 1985, most: 2100, whole: true }, applies: always },
   { id: "engineHours", answer: { kind: "number", least: 0, most: 20_000, whole: false }, applies: always },
   { id: "riding", answer: { kind: "one", options: RIDING }, applies: always },
-  { id: "engineModified", answer: YES_NO, applies: engineStillMatters },
+  { id: "engineModified", answer: YES_NO, applies: always },
   { id: "chargerModified", answer: YES_NO, applies: always },
   {
     id: "boost",
@@ -53,11 +53,6 @@ export const QUESTIONS: readonly Question[] = [
 export const questionOf = (id: string): Question | undefined => QUESTIONS.find((question) => question.id === id);
 
 const hasSymptoms = ({ symptoms }: Draft): boolean => (symptoms?.noticed.length ?? 0) > 0;
-
-/** Ridden hard asks for the same slip and interval as a modified engine, and any symptom outweighs a late change. */
-function engineStillMatters(before: Draft): boolean {
-  return before.riding !== "hard" || !hasSymptoms(before);
-}
 
 /** A change since the slip was set asks for a slip check; every symptom asks for at least as much. */
 function changeStillMatters(before: Draft): boolean {

@@ -1,4 +1,4 @@
-import { PRACTICE, published, type Source } from "#shared/basics/source.ts";
+import { FROM_MEMORY, PRACTICE, published, type Source } from "#shared/basics/source.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 
 /** Signal words after ANSI Z535.6 and ISO 3864-2. */
@@ -14,7 +14,6 @@ export type Caution = {
 
 const EVERY: readonly Verdict[] = ["not-due", "slip-check", "full-rebuild", "stop-riding"];
 const TAKEN_OFF: readonly Verdict[] = ["slip-check", "full-rebuild", "stop-riding"];
-const FROM_MEMORY = published("general safety practice, from memory, no published source at hand");
 
 /** Shown with the verdict and printed on the tag, worst first. */
 export const CAUTIONS: readonly Caution[] = [

@@ -1,5 +1,3 @@
-import type { Due } from "#shared/triage/due.ts";
-
 /** Headings, labels and buttons of the owner's pages. */
 export const PAGE_WORDS = {
   skip: "Skip to the page",
@@ -17,12 +15,13 @@ export const PAGE_WORDS = {
   workingDays: (days: number): string => `${days} working days`,
   maySayMore: "The bench may find more; then we ask you first.",
   pricesFrom: "prices and times: set by the shop",
-  dueFirst: (kind: Due["kind"]): string =>
-    `By the service clock, ${kind === "slip-check" ? "a slip check" : "a rebuild"} comes first. Due `,
+  clock: "By the service clock",
+  slipCheckDue: "Slip check due",
+  rebuildDue: "Rebuild due",
   dueBy: (date: string): string => `by ${date}`,
   dueAt: (hours: number): string => `at ${hours} engine hours`,
+  whicheverFirst: ", whichever is first",
   or: " or ",
-  whichever: ", whichever is earlier.",
   callNow: (phone: string): string => `Call the shop now: ${phone}`,
   hold: "Hold bench time",
   holdHow: "No name needed yet. We hold the time you pick while you fill in the rest.",

@@ -10,15 +10,15 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, { readonly title: string; r
   },
   "full-rebuild": {
     title: "It needs a full rebuild",
-    means: "Washers and bearings are due. Have it rebuilt before they fail.",
+    means: "Best not to ride until it is done. Washers and bearings are past their time, and a failure costs far more.",
   },
   "slip-check": {
     title: "It needs a slip check",
-    means: "The clutch is due to be measured and set again. It is a short job.",
+    means: "Ride gently until it is done, and stop if anything changes. The clutch is measured and set again: a short job.",
   },
   "not-due": {
     title: "Not due yet",
-    means: "You can ride. You may still book a slip check if you like.",
+    means: "Nothing that you told us speaks against riding. You may still book a slip check.",
   },
 };
 

@@ -11,6 +11,19 @@ export type Due = {
   readonly atEngineHours: number | null;
 };
 
+/** Each clock by itself: the slip's runs by hours alone, the rebuild's by hours and months. Null where nothing tells. */
+export type Clocks = {
+  readonly slipCheckAtHours: number | null;
+  readonly rebuildAtHours: number | null;
+  readonly rebuildBy: string | null;
+};
+
+export const clocksOf = ({ clock, settings, slipInterval, rebuildBy }: Findings): Clocks => ({
+  slipCheckAtHours: toTenths(after(clock.slipSetAtHours, slipInterval)),
+  rebuildAtHours: toTenths(after(clock.rebuiltAtHours, settings.rebuildHours)),
+  rebuildBy,
+});
+
 const DAYS_PER_YEAR = 365.25;
 
 /**
@@ -18,7 +31,7 @@ const DAYS_PER_YEAR = 365.25;
  * that run out together are a rebuild.
  */
 export function dueOf(it: Findings): Due {
-  const { rebuiltAtHours, slipSetAtHours } = it.clock;
+  const { rebuildAtHours, slipCheckAtHours } = clocksOf(it);
   const daysFor = (hoursLeft: number) => (toSeconds(hoursLeft) / it.settings.hoursPerYear) * DAYS_PER_YEAR;
   const today = dayNumber(it.onDate);
   const rebuildDay = Math.min(
@@ -29,9 +42,7 @@ export function dueOf(it: Findings): Due {
   return {
     kind: slipDay < rebuildDay ? "slip-check" : "full-rebuild",
     by: it.rebuildBy,
-    atEngineHours: toTenths(
-      lowest(after(rebuiltAtHours, it.settings.rebuildHours), after(slipSetAtHours, it.slipInterval)),
-    ),
+    atEngineHours: lowest(rebuildAtHours, slipCheckAtHours),
   };
 }
 

@@ -15,6 +15,7 @@ export type Findings = {
   readonly sinceSlipSet: HoursSpan;
   /** Engine hours allowed between slip settings on this craft. */
   readonly slipInterval: number;
+  readonly slipIntervalSetting: keyof TriageSettings;
   /** The date on which the months run out; null = not known, taken as passed. */
   readonly rebuildBy: string | null;
   readonly onDate: string;
@@ -25,13 +26,15 @@ export type Findings = {
 
 export function findingsOf(answers: Answers, onDate: string, settings: TriageSettings): Findings {
   const clock = serviceClock(answers, onDate, settings.hoursPerYear);
+  const slipIntervalSetting = shortestInterval(answers, settings);
   return {
     symptoms: answers.symptoms,
     ceramic: mayBeCeramic(answers, settings),
     clock,
     sinceRebuild: clock.sinceRebuild,
     sinceSlipSet: clock.sinceSlipSet,
-    slipInterval: slipInterval(answers, settings),
+    slipInterval: settings[slipIntervalSetting],
+    slipIntervalSetting,
     rebuildBy: clock.monthsFrom === null ? null : plusMonths(clock.monthsFrom, settings.rebuildMonths),
     onDate,
     changedSinceSlip: answers.mods.changedSinceSlip !== false,
@@ -44,13 +47,15 @@ const mayBeCeramic = (answers: Answers, { ceramicUntilYear }: TriageSettings): b
   answers.washers === "ceramic" || (answers.washers === "unknown" && ceramicIsPlausible(answers, ceramicUntilYear));
 
 /** The shortest interval that any part of the craft asks for. Not sure counts as the harder case. */
-function slipInterval({ riding, mods }: Answers, settings: TriageSettings): number {
-  return Math.min(
-    settings[BY_RIDING[riding]],
-    mods.engine === false ? Infinity : settings.slipHoursEngineModified,
-    mods.charger === false ? Infinity : settings.slipHoursChargerModified,
-  );
+function shortestInterval({ riding, mods }: Answers, settings: TriageSettings): keyof TriageSettings {
+  let shortest: keyof TriageSettings = BY_RIDING[riding];
+  if (mods.engine !== false) shortest = shorterOf(shortest, "slipHoursEngineModified", settings);
+  if (mods.charger !== false) shortest = shorterOf(shortest, "slipHoursChargerModified", settings);
+  return shortest;
 }
+
+const shorterOf = (one: keyof TriageSettings, other: keyof TriageSettings, settings: TriageSettings) =>
+  settings[other] < settings[one] ? other : one;
 
 const BY_RIDING = {
   easy: "slipHoursEasy",

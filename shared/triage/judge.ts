@@ -34,7 +34,7 @@ export function judge(answers: Answers, onDate: string, settings: TriageSettings
     reasons: (held.length > 0 ? held : [NOTHING_DUE]).map((rule) => ({
       rule: rule.id,
       text: rule.says(findings),
-      source: sourceText(rule.source),
+      source: sourceText(typeof rule.source === "function" ? rule.source(findings) : rule.source),
     })),
     advice: ADVICE_RULES.filter((rule) => rule.when(findings)).map((rule) => ({
       rule: rule.id,

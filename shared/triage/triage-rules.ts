@@ -1,6 +1,7 @@
 import { DEFAULT, PRACTICE, type Source } from "#shared/basics/source.ts";
 import type { HoursSpan } from "#shared/life/hours-span.ts";
 import type { Findings } from "#shared/triage/findings.ts";
+import { settingSource } from "#shared/triage/triage-settings.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 
 /** One line of the table: when it holds, what follows, and how it is said to the owner. */
@@ -9,7 +10,8 @@ export type TriageRule = {
   readonly outcome: Verdict;
   readonly when: (it: Findings) => boolean;
   readonly says: (it: Findings) => string;
-  readonly source: Source;
+  /** Of a rule with several numbers, the source of the one that held. */
+  readonly source: Source | ((it: Findings) => Source);
 };
 
 /** Every rule that holds is a reason; the worst outcome among them is the verdict. Worst first. */
@@ -71,7 +73,7 @@ export const TRIAGE_RULES: readonly TriageRule[] = [
       it.rebuildBy === null
         ? `Nobody knows how old the last rebuild is. We take it as over ${it.settings.rebuildMonths} months.`
         : `${it.settings.rebuildMonths} months since it was last rebuilt, or new, were up on ${it.rebuildBy}.`,
-    source: PRACTICE,
+    source: (it) => settingSource(it.settings, "rebuildMonths"),
   },
   {
     id: "rebuild-hours",
@@ -79,7 +81,7 @@ export const TRIAGE_RULES: readonly TriageRule[] = [
     when: (it) => it.sinceRebuild.most >= it.settings.rebuildHours,
     says: (it) =>
       `${hasRun(it.sinceRebuild)} since it was rebuilt, or new. The limit is ${it.settings.rebuildHours} h.`,
-    source: DEFAULT,
+    source: (it) => settingSource(it.settings, "rebuildHours"),
   },
   {
     id: "whine",
@@ -108,7 +110,7 @@ export const TRIAGE_RULES: readonly TriageRule[] = [
     when: (it) => it.symptoms.includes("gradual-boost-loss") && mayBeFreshlySet(it),
     says: (it) =>
       `Boost is fading, and the slip may have been set less than ${it.settings.willNotHoldHours} h ago. It does not hold.`,
-    source: DEFAULT,
+    source: (it) => settingSource(it.settings, "willNotHoldHours"),
   },
   {
     id: "slip-hours",
@@ -116,7 +118,7 @@ export const TRIAGE_RULES: readonly TriageRule[] = [
     when: (it) => it.sinceSlipSet.most >= it.slipInterval,
     says: (it) =>
       `${hasRun(it.sinceSlipSet)} since the slip was set. The limit for this craft is ${it.slipInterval} h.`,
-    source: PRACTICE,
+    source: (it) => settingSource(it.settings, it.slipIntervalSetting),
   },
   {
     id: "changed-since-slip",

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { DEFAULT, PRACTICE, type Source } from "#shared/basics/source.ts";
+import { BY_SHOP, DEFAULT, PRACTICE, type Source } from "#shared/basics/source.ts";
 
 const hours = z.number().min(1).max(2000);
 
@@ -41,6 +41,10 @@ export const TRIAGE_DEFAULTS: TriageSettings = {
   ceramicUntilYear: 2010,
   hoursPerYear: 150,
 };
+
+/** A number's source: that of its default, until the shop changes it. */
+export const settingSource = (settings: TriageSettings, key: keyof TriageSettings): Source =>
+  settings[key] === TRIAGE_DEFAULTS[key] ? TRIAGE_SETTING_NOTES[key].source : BY_SHOP;
 
 /** What each number means and where its default comes from, for the shop's settings page. */
 export const TRIAGE_SETTING_NOTES: Readonly<
