@@ -13,7 +13,7 @@ export function bookingRoutes(needs: Omit<ApiNeeds, "publishedBoard" | "now">) {
   const { shop, linkKey, origin, publishedReceipt } = needs;
   return new Hono()
     .post("/bookings", async (c) => {
-      const read = await readWish(c.req.raw, BookingRequest, { route: "POST /api/bookings", linkKey });
+      const read = await readWish(c.req.raw, BookingRequest, { scope: scopeOf, linkKey });
       if (!read.ok) return read.refusal;
       const wish = await bookingWish(read.value, needs);
       if (!wish.ok) return wish.refusal;
@@ -28,5 +28,8 @@ export function bookingRoutes(needs: Omit<ApiNeeds, "publishedBoard" | "now">) {
       return receipt === null ? noSuchBooking() : c.json(receiptAnswer(receipt));
     });
 }
+
+/** A hold is one caller's alone, who may ask again from another network. */
+const scopeOf = ({ hold }: { readonly hold: string }): string => `POST /api/bookings ${hold}`;
 
 const noSuchBooking = (): Response => problem({ status: 404, detail: "There is no such booking." });

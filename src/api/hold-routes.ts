@@ -7,7 +7,7 @@ import { holdRefused } from "#src/api/wish-refused.ts";
 /** Bench time kept for a caller for some minutes. */
 export function holdRoutes({ shop, newId, linkKey }: Pick<ApiNeeds, "shop" | "newId" | "linkKey">) {
   return new Hono().post("/holds", async (c) => {
-    const wish = await readWish(c.req.raw, HoldRequest, { route: "POST /api/holds", linkKey });
+    const wish = await readWish(c.req.raw, HoldRequest, { scope: scopeOf, linkKey });
     if (!wish.ok) return wish.refusal;
     const { asked, source, wishKey } = wish.value;
     const { slot: offer, verdict, answers = null } = asked;
@@ -15,3 +15,6 @@ export function holdRoutes({ shop, newId, linkKey }: Pick<ApiNeeds, "shop" | "ne
     return held.ok ? c.json(holdAnswer(held.value), 201) : holdRefused(held.refusal);
   });
 }
+
+/** Before there is a hold, nothing but the address tells callers apart: their keys may be the same. */
+const scopeOf = (_: unknown, source: string): string => `POST /api/holds ${source}`;

@@ -86,7 +86,8 @@ export const OPERATIONS: readonly Operation[] = [
     method: "patch",
     path: "/api/bookings/{id}",
     id: "move",
-    summary: "Move a booking to another offer. A booking that is there already stays as it is. 409 carries fresh offers.",
+    summary:
+      "Move a booking to another offer. A booking that is there already stays as it is. 409 carries fresh offers.",
     takes: "MoveRequest",
     gives: [200, "ChangeAnswer"],
     refuses: [...BAD_BODY, 401, 404, 409],

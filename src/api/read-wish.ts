@@ -8,14 +8,17 @@ import { sourceOf } from "#src/http/source-of.ts";
 /** A request that changes something: what it asks for, who asks, and the name by which a repeat of it is known. */
 export type ReadWish<Value> = { readonly asked: Value; readonly source: string; readonly wishKey: WishKey };
 
+/** Within what a key names one wish only. A repeat must come to the same scope, from wherever it is sent. */
+type Scope<Value> = (asked: Value, source: string) => string;
+
 export async function readWish<Schema extends z.ZodType>(
   request: Request,
   schema: Schema,
-  { route, linkKey }: { readonly route: string; readonly linkKey: string },
+  { scope, linkKey }: { readonly scope: Scope<z.output<Schema>>; readonly linkKey: string },
 ): Promise<Outcome<ReadWish<z.output<Schema>>, Response>> {
   const body = await readJson(request, schema);
   if (!body.ok) return body;
   const source = await sourceOf(request, linkKey);
-  const wishKey = await readWishKey(request, body.value.text, `${route} ${source}`);
+  const wishKey = await readWishKey(request, body.value.text, scope(body.value.value, source));
   return wishKey.ok ? accept({ asked: body.value.value, source, wishKey: wishKey.value }) : wishKey;
 }
