@@ -1,3 +1,5 @@
+import { CONTACT_WORDS } from "#shared/messages/contact-words.ts";
+
 /** Booking for somebody on the phone. The questions are put as owners read them, so that they can be read aloud. */
 export const CALLER = {
   title: "Book for a caller",
@@ -27,25 +29,16 @@ export const CALLER = {
   heldUntil: "Held until",
   otherTime: "Pick another time",
   oneOf: "A phone number or an email address: one is enough.",
+  goAheadHelp: "Leave it empty where the caller wants to be asked before any work over the price.",
   book: "Book it",
 } as const;
 
-/** The contact form as the shop fills it in for somebody else: what a field is called, and what it takes. */
+/** What the fields of the contact form are called where the shop fills it in for somebody else. */
 export const CALLER_CONTACT = {
-  name: { label: "Name", accepts: "A name is needed, of at most 100 characters." },
-  phone: { label: "Phone", accepts: "A phone number, such as +1 202-555-0143, or else an email address." },
-  email: { label: "Email", accepts: "An email address, such as name@mail.example." },
-  collect: { label: "The owner collects the unit", accepts: "Tick it, or fill in the address." },
-  line1: { label: "Street and number", accepts: "Needed, unless the owner collects the unit." },
-  line2: { label: "More of the address", accepts: "At most 100 characters." },
-  region: { label: "Town and state or region", accepts: "Needed, unless the owner collects the unit." },
-  postcode: { label: "Postcode", accepts: "Needed, unless the owner collects the unit." },
-  country: { label: "Country", accepts: "Two capital letters, such as US." },
-  serial: { label: "Serial number of the unit, if known", accepts: "At most 40 characters." },
-  goAhead: {
-    label: "Go ahead without asking, up to",
-    accepts: "An amount, such as 100, or nothing: then ask before any work over the price.",
-  },
+  ...CONTACT_WORDS.labels,
+  name: "Name",
+  collect: "The owner collects the unit",
+  goAhead: "Go ahead without asking, up to",
 } as const;
 
 /** Why a time was not held or booked. */
@@ -53,6 +46,7 @@ export const CALLER_REFUSED = {
   "too-many-holds": "You hold as many times as one device may. Book one, or wait until one has ended.",
   "key-reused": "This form was sent before with other entries. Look at them once more and send it again.",
   "no-such-hold": "That time is no longer held. Pick another.",
+  "already-booked": "That time is booked already; the job is on the list of arrivals. Nothing was booked twice.",
   "hold-ended": "The time was held too long ago and is free again. Pick another.",
   "needs-more-time": "By these answers the job needs more bench time than was held. Pick another time.",
   "not-urgent": "By these answers the job is not urgent, and the unit could not be here by then. Pick another time.",

@@ -34,7 +34,7 @@ export function CallerContactPage({ call, hold, offers, typed, problems = {}, pr
       <ProblemSummary
         title={CALLER.mend}
         says={CALLER.kept}
-        problems={wrong.map((field) => ({ field, label: CALLER_CONTACT[field].label }))}
+        problems={wrong.map((field) => ({ field, label: CALLER_CONTACT[field] }))}
       />
       {hold !== null && <HeldTime call={call} hold={hold} />}
       <form method="post" action={`/shop/book/${call.token}/confirm`} novalidate>
@@ -47,7 +47,7 @@ export function CallerContactPage({ call, hold, offers, typed, problems = {}, pr
         <h2>{CALLER.contactTitle}</h2>
         <p>{CALLER.oneOf}</p>
         {CONTACT_FIELDS.map((field) => (
-          <ContactEntry field={field} typed={typed} isWrong={wrong.includes(field)} />
+          <ContactEntry field={field} typed={typed} problem={problems[field]} />
         ))}
         <p class="actions">
           <button type="submit">{CALLER.book}</button>
@@ -76,11 +76,14 @@ const HeldTime = ({ call, hold }: { readonly call: Call; readonly hold: Pick<Hol
 
 const KEYBOARD: Readonly<Partial<Record<ContactField, "tel" | "email">>> = { phone: "tel", email: "email" };
 
-type EntryProps = { readonly field: ContactField; readonly typed: TypedContact; readonly isWrong: boolean };
+type EntryProps = {
+  readonly field: ContactField;
+  readonly typed: TypedContact;
+  readonly problem: string | undefined;
+};
 
-function ContactEntry({ field, typed, isWrong }: EntryProps) {
-  const { label, accepts } = CALLER_CONTACT[field];
-  const problem = isWrong ? accepts : undefined;
+function ContactEntry({ field, typed, problem }: EntryProps) {
+  const label = CALLER_CONTACT[field];
   if (field === "collect") {
     return (
       <label class="choice">
@@ -93,7 +96,7 @@ function ContactEntry({ field, typed, isWrong }: EntryProps) {
     <LabelledField
       name={field}
       label={label}
-      hint={field === "goAhead" && !isWrong ? accepts : undefined}
+      hint={field === "goAhead" ? CALLER.goAheadHelp : undefined}
       problem={problem}
       control={(links) => (
         <input type={KEYBOARD[field] ?? "text"} value={typed[field] ?? ""} autocomplete="off" {...links} />
