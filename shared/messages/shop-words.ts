@@ -2,6 +2,9 @@ import type { BenchJob } from "#shared/calendar/calendar-settings.ts";
 import type { JobState } from "#shared/shop/booking.ts";
 import type { EngineDebris } from "#shared/triage/engine-debris.ts";
 
+/** What the links between the shop's pages are called together. */
+export const SHOP_NAV = "Shop";
+
 export const SHOP_JOB_STATE: Readonly<Record<JobState, string>> = {
   booked: "Booked",
   cancelled: "Cancelled",

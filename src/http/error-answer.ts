@@ -1,26 +1,30 @@
 import type { Context } from "hono";
 import { html } from "hono/html";
 import { CSS } from "#build/assets.ts";
-import { type Problem, problem, STATUS_PHRASES } from "#src/http/problem.ts";
+import { ERROR_WORDS } from "#shared/messages/error-words.ts";
+import { type Problem, problem } from "#src/http/problem.ts";
+
+/** A problem with a heading for people; programs get the title that its status has. */
+type ErrorAnswer = Problem & { readonly title: string };
 
 /** Says no in the way the caller reads: problem details to a program, a plain page to a person. */
-export function errorAnswer(c: Context, what: Problem): Response | Promise<Response> {
+export function errorAnswer(c: Context, what: ErrorAnswer): Response | Promise<Response> {
   return /^\/api(?:\/|$)/.test(c.req.path) ? problem(what) : c.html(page(what), what.status, { ...what.headers });
 }
 
-const page = ({ status, detail }: Problem) => html`<!doctype html>
+const page = ({ title, detail }: ErrorAnswer) => html`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${STATUS_PHRASES[status]}</title>
+<title>${title}</title>
 <link rel="stylesheet" href="/assets/${CSS.name}">
 </head>
 <body>
 <main>
-<h1>${STATUS_PHRASES[status]}</h1>
+<h1>${title}</h1>
 <p>${detail}</p>
-<p><a href="/">Back to the start</a></p>
+<p><a href="/">${ERROR_WORDS.back}</a></p>
 </main>
 </body>
 </html>

@@ -2,6 +2,10 @@ import { raw } from "hono/html";
 import type { Child } from "hono/jsx";
 import { CSS, SCRIPT } from "#build/assets.ts";
 import { PAGE_WORDS } from "#shared/messages/page-words.ts";
+import { ARRIVALS } from "#shared/messages/shop-arrival-words.ts";
+import { CALLER } from "#shared/messages/shop-caller-words.ts";
+import { SETTINGS } from "#shared/messages/shop-settings-words.ts";
+import { SHOP_NAV } from "#shared/messages/shop-words.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 
 type FrameProps = {
@@ -46,8 +50,9 @@ export function PageFrame({ title, front, kind, children }: FrameProps) {
 }
 
 const ShopLinks = () => (
-  <nav aria-label="Shop">
-    <a href="/shop">Arrivals</a> <a href="/shop/book">Book for a caller</a> <a href="/shop/settings">Settings</a>
+  <nav aria-label={SHOP_NAV}>
+    <a href="/shop">{ARRIVALS.title}</a> <a href="/shop/book">{CALLER.title}</a>{" "}
+    <a href="/shop/settings">{SETTINGS.title}</a>
   </nav>
 );
 

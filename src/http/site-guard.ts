@@ -2,6 +2,7 @@ import type { Context, Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { methodNotAllowed } from "hono/method-not-allowed";
 import { routePath } from "hono/route";
+import { ERROR_WORDS } from "#shared/messages/error-words.ts";
 import { crossSiteGuard } from "#src/http/cross-site.ts";
 import { errorAnswer } from "#src/http/error-answer.ts";
 import { requestLimit } from "#src/http/request-limit.ts";
@@ -46,13 +47,10 @@ export function guardSite(site: Hono, { origin, linkKey = "", limiter, logFailur
   });
 }
 
-const NO_KEY = {
-  status: 503,
-  detail: `This server cannot sign links: its LINK_KEY is missing or has fewer than ${SHORTEST_KEY} characters.`,
-} as const;
-const TOO_MANY = { status: 429, detail: "Too many requests. Wait a minute, then go on." } as const;
-const CROSS_SITE = { status: 403, detail: "This was sent from another site, so it was not accepted." } as const;
-const TOO_LARGE = { status: 413, detail: "That is more than 64 KiB, which is all that is accepted." } as const;
-const WRONG_METHOD = { status: 405, detail: "This address does not answer that method." } as const;
-const NOT_FOUND = { status: 404, detail: "There is nothing at this address." } as const;
-const FAILED = { status: 500, detail: "Something went wrong here. Please try again." } as const;
+const NO_KEY = { status: 503, title: ERROR_WORDS.noKey.title, detail: ERROR_WORDS.noKey.detail(SHORTEST_KEY) } as const;
+const TOO_MANY = { status: 429, ...ERROR_WORDS.tooMany } as const;
+const CROSS_SITE = { status: 403, ...ERROR_WORDS.crossSite } as const;
+const TOO_LARGE = { status: 413, ...ERROR_WORDS.tooLarge } as const;
+const WRONG_METHOD = { status: 405, ...ERROR_WORDS.wrongMethod } as const;
+const NOT_FOUND = { status: 404, ...ERROR_WORDS.notFound } as const;
+const FAILED = { status: 500, ...ERROR_WORDS.failed } as const;

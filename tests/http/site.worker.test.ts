@@ -84,7 +84,7 @@ it("says no to a program in problem details and to a person on a page", async ()
   await problemOf(ask("/api"), 404);
   const page = await ask("/nothing");
   expect(page.headers.get("content-type")).toBe("text/html; charset=UTF-8");
-  expect(await page.text()).toContain("<h1>Not Found</h1>");
+  expect(await page.text()).toContain("<h1>Nothing here</h1>");
 });
 
 it("names the methods that an address answers", async () => {

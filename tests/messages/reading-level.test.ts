@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { SYMPTOMS } from "#shared/craft/vocabulary.ts";
 import * as cautions from "#shared/messages/cautions.ts";
 import * as contactWords from "#shared/messages/contact-words.ts";
+import * as errorWords from "#shared/messages/error-words.ts";
 import * as offerWords from "#shared/messages/offer-words.ts";
 import * as optionWords from "#shared/messages/option-words.ts";
 import * as ownerWords from "#shared/messages/owner-words.ts";
@@ -26,6 +27,7 @@ const sentences = [
   ...[
     cautions,
     contactWords,
+    errorWords,
     offerWords,
     optionWords,
     ownerWords,
