@@ -4,7 +4,7 @@ export const TAG_WORDS = {
   cancelledTitle: "Cancelled job",
   qr: (number: string): string => `QR code of job ${number}`,
   sendTo: "Send it to",
-  verdict: "Verdict",
+  work: "Work",
   postBy: "Post it by",
   willSet: "What the bench will set",
   askedFirst: "Measured or asked first",
@@ -38,7 +38,25 @@ export const TAG_WORDS = {
   ],
   keep: "This link is the key to your job. Save it: no message is sent yet. Lost it? Call the shop for a new one.",
   tooLate: (phone: string): string => `The job can no longer be moved or cancelled here. Call the shop: ${phone}.`,
+  booked: "Booked. Print this tag and keep the link to this page.",
   moved: "Moved. The tag shows the new time. Please print it again.",
   cancelled: "Cancelled. The bench time is free again.",
   alreadyCancelled: "This job was cancelled before.",
+} as const;
+
+/** Entries in the owner's own calendar. */
+export const ICS_WORDS = {
+  dueTitle: "Charger clutch: rebuild due",
+  dueText: (shop: string, link: string, phone: string): string =>
+    `Book bench time at ${shop}: ${link} or call ${phone}.`,
+  jobTitle: (work: string, number: string): string => `${work}, job ${number}`,
+  jobText: (postBy: string, link: string): string => `Post the unit by ${postBy}. Your job: ${link}`,
+} as const;
+
+/** Where the QR code leads whoever scans it. */
+export const SCANNED = {
+  title: (number: string): string => `Job ${number}`,
+  owners: (phone: string): string => `Is this your job? Open the link that you kept, or call ${phone}.`,
+  finder: (shop: string): string => `Found this parcel? It belongs with ${shop}. Please send it there.`,
+  staff: "Shop: open the job",
 } as const;

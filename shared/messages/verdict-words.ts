@@ -14,7 +14,8 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, { readonly title: string; r
   },
   "slip-check": {
     title: "It needs a slip check",
-    means: "Ride gently until it is done, and stop if anything changes. The clutch is measured and set again: a short job.",
+    means:
+      "Ride gently until it is done, and stop if anything changes. The clutch is measured and set again: a short job.",
   },
   "not-due": {
     title: "Not due yet",

@@ -82,6 +82,7 @@ export type Booking = {
 
 export type BookingRefusal =
   | { readonly reason: "no-such-hold" }
+  | { readonly reason: "already-booked" }
   | { readonly reason: "hold-ended"; readonly offers: readonly Offer[] }
   | { readonly reason: "needs-more-time"; readonly verdict: Verdict; readonly offers: readonly Offer[] }
   | { readonly reason: "not-urgent"; readonly verdict: Verdict; readonly offers: readonly Offer[] }
@@ -134,5 +135,7 @@ export type Arrival = {
 export type StoredDraft = {
   readonly draft: Draft;
   readonly hold: Hold | null;
+  /** True where it has led to a job already. */
+  readonly booked: boolean;
   readonly expiresAt: number;
 };

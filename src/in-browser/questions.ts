@@ -78,7 +78,7 @@ export function answer(form: HTMLFormElement, submitter: HTMLElement | null): vo
   if (dropped !== null) dropped.textContent = droppedWords(taken.dropped.map((question) => TAG_LABELS[question]));
   // The first page stands at the root, which leads to the next open question as soon as there is an answer.
   noteAddress(`/intake/${id}`, false);
-  if (taken.next === null) awaitVerdict();
+  if (taken.next === null) awaitVerdict(taken.dropped);
   else showQuestion(taken.next);
 }
 

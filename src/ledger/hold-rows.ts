@@ -42,9 +42,17 @@ export function openHoldOf(sql: SqlStorage, draft: string, now: number): StoredH
   return row === undefined ? null : holdIn(row);
 }
 
+/** Has a hold of this conversation become a booking? Asked of the holds of a day, which are few. */
+export const hasBooked = (sql: SqlStorage, draft: string): boolean =>
+  firstRow(sql, "SELECT 1 FROM hold WHERE draft = ? AND state = 'booked' LIMIT 1", draft) !== undefined;
+
 /** Open in the rows, but their time is over. */
 export const overdueHolds = (sql: SqlStorage, now: number): readonly StoredHold[] =>
   rowsOf(sql, `SELECT ${COLUMNS} FROM hold WHERE state = 'open' AND until <= ?`, now).map(holdIn);
+
+/** Holds that became bookings, and would have ended until then otherwise. */
+export const bookedHolds = (sql: SqlStorage, before: number): readonly StoredHold[] =>
+  rowsOf(sql, `SELECT ${COLUMNS} FROM hold WHERE state = 'booked' AND until <= ?`, before).map(holdIn);
 
 export function countOpenHolds(sql: SqlStorage, source: string, now: number): number {
   const query = "SELECT count(*) AS n FROM hold WHERE source = ? AND state = 'open' AND until > ?";

@@ -2,12 +2,10 @@ import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import { answered } from "#shared/intake/conversation.ts";
 import type { Draft, QuestionId } from "#shared/intake/draft.ts";
 import type { StoredDraft } from "#shared/shop/booking.ts";
-import { countDrafts, findDraft, keepDraft } from "#src/ledger/draft-rows.ts";
-import { openHoldOf, toldHold } from "#src/ledger/hold-rows.ts";
+import { countDrafts, DRAFT_LIVES_MS, findDraft, keepDraft } from "#src/ledger/draft-rows.ts";
+import { hasBooked, openHoldOf, toldHold } from "#src/ledger/hold-rows.ts";
 import { type Turn, today } from "#src/ledger/turn.ts";
 
-/** A conversation is kept this long after its last answer; default of this project. */
-export const DRAFT_LIVES_MS = 14 * 86_400_000;
 /** Far more than a shop ever has; keeps a flood of empty visits from filling the storage. Default of this project. */
 export const MOST_DRAFTS = 20_000;
 
@@ -40,5 +38,5 @@ export function storedDraft({ sql, now }: Turn, tokenHash: string): StoredDraft 
   const kept = findDraft(sql, tokenHash, now);
   if (kept === null) return null;
   const hold = openHoldOf(sql, tokenHash, now);
-  return { ...kept, hold: hold === null ? null : toldHold(hold) };
+  return { ...kept, hold: hold === null ? null : toldHold(hold), booked: hasBooked(sql, tokenHash) };
 }

@@ -1,3 +1,4 @@
+import { sourceText } from "#shared/basics/source.ts";
 import type { Symptom, UnitFamily } from "#shared/craft/vocabulary.ts";
 import { suspectsFor } from "#shared/triage/suspects.ts";
 
@@ -29,6 +30,15 @@ const suspectParts = (symptoms: readonly Symptom[]): ReadonlySet<DrawnPart> =>
 /** The parts that symptoms point at, by name. @example suspectNames(["burnt-smell"]) // ["friction washers"] */
 export const suspectNames = (symptoms: readonly Symptom[]): readonly string[] =>
   [...suspectParts(symptoms)].map((part) => PART_NAMES[part]);
+
+/** Where it comes from that they point there. */
+export const suspectSources = (symptoms: readonly Symptom[]): readonly string[] => [
+  ...new Set(
+    suspectsFor(symptoms, false)
+      .filter(({ id }) => id in DRAWN)
+      .map(({ source }) => sourceText(source)),
+  ),
+];
 
 type DrawingProps = {
   readonly family: UnitFamily;

@@ -131,7 +131,7 @@ async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, { hold, rea
   });
   if (booked.ok) {
     const token = await ownerToken(needs.linkKey, booked.value.id, booked.value.linkGeneration);
-    return c.redirect(`/tag/${token}`, 303);
+    return c.redirect(`/tag/${token}?done=booked`, 303);
   }
   const { refusal } = booked;
   const offers = "offers" in refusal ? refusal.offers : [];
@@ -144,6 +144,8 @@ function refusalWords(refusal: BookingRefusal): string {
     case "hold-ended":
     case "key-reused":
       return CONTACT_WORDS.holdEnded;
+    case "already-booked":
+      return CONTACT_WORDS.alreadyBooked;
     case "needs-more-time":
       return CONTACT_WORDS.needsMoreTime;
     case "not-urgent":

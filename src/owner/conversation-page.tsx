@@ -2,12 +2,12 @@ import type { Draft, QuestionId } from "#shared/intake/draft.ts";
 import type { FilledFields } from "#shared/intake/form-fields.ts";
 import { type Circumstances, QUESTIONS, type Question } from "#shared/intake/questions.ts";
 import type { FieldProblem } from "#shared/intake/read-answer.ts";
-import { droppedWords, INTRO, RESUME } from "#shared/messages/owner-words.ts";
+import { INTRO, RESUME } from "#shared/messages/owner-words.ts";
 import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { QUESTION_WORDS } from "#shared/messages/question-words.ts";
-import { TAG_LABELS } from "#shared/messages/tag-lines.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { PageFrame } from "#src/http/page-frame.tsx";
+import { Dropped } from "#src/owner/dropped.tsx";
 import { QuestionForm } from "#src/owner/question-form.tsx";
 import { Tag } from "#src/owner/tag.tsx";
 
@@ -32,9 +32,7 @@ export function ConversationPage(props: ConversationPageProps) {
         <Tag draft={draft} />
         <div class="talk">
           {resumeLink === null && <p data-intro>{INTRO}</p>}
-          <p class="notice" role="status" id="dropped">
-            {droppedWords(dropped.map((id) => TAG_LABELS[id]))}
-          </p>
+          <Dropped dropped={dropped} />
           <div id="question">
             <QuestionForm question={question} filled={filled} problem={problem} />
           </div>

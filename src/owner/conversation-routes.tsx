@@ -9,6 +9,7 @@ import { problemWords } from "#shared/messages/problem-words.ts";
 import { clearCookie } from "#src/http/cookies.ts";
 import { sha256Hex } from "#src/http/owner-link.ts";
 import { AllQuestions, ConversationPage } from "#src/owner/conversation-page.tsx";
+import { droppedIn, droppedQuery } from "#src/owner/dropped.tsx";
 import { keepToken, type Sitting, sittingOf } from "#src/owner/own-draft.ts";
 import type { OwnerNeeds } from "#src/owner/owner-needs.ts";
 
@@ -28,7 +29,9 @@ export function conversationRoutes(needs: OwnerNeeds) {
       c.header("cache-control", "private, max-age=3600");
       return c.html(<AllQuestions />);
     })
-    .post("/intake/start-over", (c) => {
+    .post("/intake/start-over", async (c) => {
+      const { tokenHash } = await sittingOf(c, needs);
+      if (tokenHash !== null) await needs.shop.forgetDraft(tokenHash);
       clearCookie(c, "draft", needs.origin(c.req.raw));
       return c.redirect("/", 303);
     })
@@ -54,8 +57,7 @@ export function conversationRoutes(needs: OwnerNeeds) {
       keepToken(c, needs, token);
       if (wantsJson(c)) return c.json({ resume: resumeLink(c, needs, token) });
       const { next, dropped } = kept.value;
-      const query = dropped.length > 0 ? `?dropped=${dropped.join(".")}` : "";
-      return c.redirect(next === null ? "/verdict" : `/intake/${next}${query}`, 303);
+      return c.redirect(`${next === null ? "/verdict" : `/intake/${next}`}${droppedQuery(dropped)}`, 303);
     });
 }
 
@@ -100,9 +102,6 @@ const resumeLink = (c: Context, needs: OwnerNeeds, token: string): string =>
   `${needs.origin(c.req.raw)}/resume/${token}`;
 
 const wantsJson = (c: Context): boolean => c.req.header("accept") === "application/json";
-
-const droppedIn = (query: string | undefined): readonly QuestionId[] =>
-  (query ?? "").split(".").flatMap((id) => questionOf(id)?.id ?? []);
 
 async function fieldsOf(c: Context): Promise<Fields> {
   const form = await c.req.parseBody({ all: true });

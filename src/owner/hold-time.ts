@@ -24,6 +24,6 @@ export async function holdFor(
     answers: answersFrom(stored.draft),
     source: await needs.sourceOf(c.req.raw),
     draft: tokenHash,
-    wishKey: { scope: `page.hold.${tokenHash}`, key: wish, fingerprint: await sha256Hex(offer) },
+    wishKey: { scope: `page.hold.${tokenHash}`, key: `${wish}.${offer}`, fingerprint: await sha256Hex(offer) },
   });
 }

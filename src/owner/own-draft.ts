@@ -22,7 +22,7 @@ export type Sitting = {
   readonly stored: StoredDraft;
 };
 
-const NOTHING_YET: StoredDraft = { draft: {}, hold: null, expiresAt: 0 };
+const NOTHING_YET: StoredDraft = { draft: {}, hold: null, booked: false, expiresAt: 0 };
 
 /** Reads the owner's cookie and what is kept under it; answers that no longer apply are left out at once. */
 export async function sittingOf(c: Context, needs: OwnerNeeds): Promise<Sitting> {

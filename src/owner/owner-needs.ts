@@ -1,4 +1,5 @@
 import type { Outcome } from "#shared/basics/outcome.ts";
+import type { SlotBoard } from "#shared/calendar/board-schema.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { QuestionId } from "#shared/intake/draft.ts";
 import type {
@@ -25,6 +26,8 @@ export type OwnerShop = {
   readonly settings: () => Promise<SettingsVersion>;
   readonly draft: (tokenHash: string) => Promise<StoredDraft | null>;
   readonly keepAnswer: (wish: KeptAnswer) => Promise<Outcome<Kept, { readonly reason: "too-many-drafts" }>>;
+  readonly forgetDraft: (tokenHash: string) => Promise<void>;
+  readonly board: () => Promise<SlotBoard>;
   readonly offers: (ask: { readonly verdict: Verdict }) => Promise<readonly Offer[]>;
   readonly hold: (wish: HoldWish) => Promise<Outcome<Hold, HoldRefusal>>;
   readonly book: (wish: BookingWish) => Promise<Outcome<Booking, BookingRefusal>>;
@@ -36,6 +39,8 @@ export type OwnerShop = {
 /** Everything the owner's pages need from outside. */
 export type OwnerNeeds = {
   readonly shop: OwnerShop;
+  /** The published copy of the slot board: `null` where there is none, or none fresh enough. */
+  readonly publishedBoard: (now: number) => Promise<SlotBoard | null>;
   /** Epoch milliseconds. */
   readonly now: () => number;
   readonly linkKey: string;

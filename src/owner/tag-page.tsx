@@ -3,7 +3,7 @@ import { quoteText } from "#shared/messages/money-words.ts";
 import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { TAG_WORDS as WORDS } from "#shared/messages/tag-words.ts";
 import { dateText, timeText } from "#shared/messages/time-words.ts";
-import { VERDICT_SHORT } from "#shared/messages/verdict-words.ts";
+import { WORK_WORDS } from "#shared/messages/verdict-words.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { PageFrame } from "#src/http/page-frame.tsx";
@@ -78,7 +78,7 @@ export function TagPage({ front, job, link, jobLink, offers, mayChange, wish, no
           <p>
             <small>({WORDS.packSource})</small>
           </p>
-          <Cautions verdict={job.plan.judgement.verdict} />
+          <Cautions verdict={job.plan.quote.work} />
         </div>
         {mayChange && (
           <ChangeIt
@@ -103,8 +103,8 @@ function TagFacts({ job, locale }: { readonly job: Job; readonly locale: string 
   const { target, targetSI } = job.plan.slip;
   return (
     <dl class="facts">
-      <dt>{WORDS.verdict}</dt>
-      <dd>{VERDICT_SHORT[job.plan.judgement.verdict]}</dd>
+      <dt>{WORDS.work}</dt>
+      <dd>{WORK_WORDS[job.plan.quote.work]}</dd>
       <dt>{PAGE_WORDS.benchTime}</dt>
       <dd>
         <time datetime={new Date(time.startsAt).toISOString()}>{timeText(time.startsAt, time.zone, locale)}</time>,{" "}

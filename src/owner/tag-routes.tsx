@@ -2,12 +2,13 @@ import { type Context, Hono } from "hono";
 import { unreachable } from "#shared/basics/unreachable.ts";
 import { slotIcs } from "#shared/calendar/slot-ics.ts";
 import { CONTACT_WORDS } from "#shared/messages/contact-words.ts";
-import { TAG_WORDS } from "#shared/messages/tag-words.ts";
+import { ICS_WORDS, TAG_WORDS } from "#shared/messages/tag-words.ts";
 import { VERDICT_SHORT } from "#shared/messages/verdict-words.ts";
 import type { ChangeRefusal, Job } from "#shared/shop/booking.ts";
 import { readJobNumber } from "#shared/shop/job-number.ts";
 import { sha256Hex } from "#src/http/owner-link.ts";
 import type { OwnerNeeds } from "#src/owner/owner-needs.ts";
+import { ScannedPage } from "#src/owner/scanned-page.tsx";
 import { TagPage } from "#src/owner/tag-page.tsx";
 
 /** The owner's page of a booked job, opened by its link alone. */
@@ -35,9 +36,11 @@ export function tagRoutes(needs: OwnerNeeds) {
       const cancelled = await needs.shop.cancelBooking(await changeOf(c, job));
       return afterChange(c, needs, job, cancelled.ok ? "cancelled" : cancelled.refusal);
     })
-    .get("/job/:number", (c) => {
+    .get("/job/:number", async (c) => {
       const number = readJobNumber(c.req.param("number"));
-      return number.ok ? c.redirect(`/shop/jobs/${number.value}`, 303) : c.notFound();
+      if (!number.ok) return c.notFound();
+      const { front } = (await needs.shop.settings()).settings;
+      return c.html(<ScannedPage front={front} number={number.value} />);
     });
 }
 
@@ -72,7 +75,7 @@ function refusalWords(refusal: ChangeRefusal, phone: string): string {
 }
 
 const noticeIn = (done: string | undefined): string | undefined =>
-  done === "moved" || done === "cancelled" ? TAG_WORDS[done] : undefined;
+  done === "booked" || done === "moved" || done === "cancelled" ? TAG_WORDS[done] : undefined;
 
 async function page(c: Context, needs: OwnerNeeds, job: Job, notice: string | undefined) {
   const { settings } = await needs.shop.settings();
@@ -103,8 +106,8 @@ async function icsAnswer(c: Context, needs: OwnerNeeds, job: Job) {
     changedAt: job.history.at(-1)?.at ?? job.bookedAt,
     startsAt: time.startsAt,
     endsAt: time.endsAt,
-    summary: `${VERDICT_SHORT[job.plan.judgement.verdict]}, job ${job.number}`,
-    description: `Post the unit by ${job.postBy}. Your job: ${link}`,
+    summary: ICS_WORDS.jobTitle(VERDICT_SHORT[job.plan.quote.work], job.number),
+    description: ICS_WORDS.jobText(job.postBy, link),
     location: front.name,
     url: link,
   });

@@ -2,11 +2,14 @@ import { type Context, Hono } from "hono";
 import { slotIcs } from "#shared/calendar/slot-ics.ts";
 import { instantOf } from "#shared/calendar/zone-clock.ts";
 import { step } from "#shared/intake/conversation.ts";
-import { answersFrom } from "#shared/intake/draft.ts";
-import { CONTACT_WORDS } from "#shared/messages/contact-words.ts";
-import { VERDICT_SHORT } from "#shared/messages/verdict-words.ts";
+import { answersFrom, type QuestionId } from "#shared/intake/draft.ts";
+import { holdRefusedWords } from "#shared/messages/hold-refused-words.ts";
+import { ICS_WORDS } from "#shared/messages/tag-words.ts";
+import type { HoldRefusal } from "#shared/shop/booking.ts";
 import { planJob } from "#shared/shop/job-plan.ts";
 import { wouldChange } from "#shared/triage/would-change.ts";
+import { droppedIn } from "#src/owner/dropped.tsx";
+import { type FreeTime, freeTime } from "#src/owner/free-time.ts";
 import { holdFor } from "#src/owner/hold-time.ts";
 import { type Sitting, sittingOf } from "#src/owner/own-draft.ts";
 import type { OwnerNeeds } from "#src/owner/owner-needs.ts";
@@ -18,28 +21,28 @@ export function verdictRoutes(needs: OwnerNeeds) {
     .get("/verdict", async (c) => {
       const sitting = await sittingOf(c, needs);
       if (!isFinished(sitting)) return c.redirect("/intake", 303);
-      return c.html(await page(needs, sitting));
+      return c.html(await page(needs, sitting, { dropped: droppedIn(c.req.query("dropped")) }));
     })
     .post("/verdict/hold", async (c) => {
       const sitting = await sittingOf(c, needs);
       if (!isFinished(sitting)) return c.redirect("/intake", 303);
       const held = await holdFor(c, needs, sitting, await c.req.parseBody());
       if (held.ok) return c.redirect("/confirm", 303);
-      const notice = held.refusal.reason === "too-many-holds" ? CONTACT_WORDS.tooMany : CONTACT_WORDS.taken;
-      return c.html(await page(needs, sitting, notice), 409);
+      return c.html(await page(needs, sitting, { refusal: held.refusal }), 409);
     })
     .get("/verdict/due.ics", async (c) => {
       const sitting = await sittingOf(c, needs);
-      const { judgement } = planJob(answersFrom(sitting.stored.draft), sitting.now.onDate, sitting.settings);
-      const { by } = judgement.due;
-      if (!isFinished(sitting) || by === null) return c.notFound();
-      return dueIcs(c, needs, sitting, { by, summary: `Charger clutch due: ${VERDICT_SHORT[judgement.due.kind]}` });
+      const { clocks } = planJob(answersFrom(sitting.stored.draft), sitting.now.onDate, sitting.settings);
+      const { rebuildBy } = clocks;
+      return !isFinished(sitting) || rebuildBy === null ? c.notFound() : dueIcs(c, needs, sitting, rebuildBy);
     });
 }
 
 const isFinished = ({ stored, now }: Sitting): boolean => step(stored.draft, now).next === null;
 
-async function page(needs: OwnerNeeds, sitting: Sitting, notice?: string) {
+type Shown = { readonly dropped?: readonly QuestionId[]; readonly refusal?: HoldRefusal };
+
+async function page(needs: OwnerNeeds, sitting: Sitting, { dropped = [], refusal }: Shown) {
   const { stored, settings, now } = sitting;
   const answers = answersFrom(stored.draft);
   const plan = planJob(answers, now.onDate, settings);
@@ -49,20 +52,29 @@ async function page(needs: OwnerNeeds, sitting: Sitting, notice?: string) {
       draft={stored.draft}
       plan={plan}
       changes={wouldChange(answers, now.onDate, settings.triage)}
-      offers={await needs.shop.offers({ verdict: plan.judgement.verdict })}
+      dropped={dropped}
+      free={refusal === undefined ? await freeTime(needs, plan.judgement.verdict) : freshTime(needs, sitting, refusal)}
+      booked={stored.booked}
       wish={needs.newId()}
-      {...(notice === undefined ? {} : { notice })}
+      {...(refusal === undefined ? {} : { notice: holdRefusedWords(refusal) })}
     />
   );
 }
+
+/** A refusal brings what is free at this moment; where it brings nothing, the pick itself was not possible. */
+const freshTime = (needs: OwnerNeeds, { settings }: Sitting, refusal: HoldRefusal): FreeTime => ({
+  offers: "offers" in refusal ? refusal.offers : [],
+  asOf: needs.now(),
+  zone: settings.calendar.zone,
+});
 
 const MORNING_MINUTE = 9 * 60;
 const HALF_HOUR_MS = 30 * 60_000;
 
 /** The due date as an entry for the owner's own calendar: a reminder that needs no message. */
-function dueIcs(c: Context, needs: OwnerNeeds, sitting: Sitting, due: { by: string; summary: string }) {
+function dueIcs(c: Context, needs: OwnerNeeds, sitting: Sitting, due: string) {
   const { front, calendar } = sitting.settings;
-  const startsAt = instantOf(calendar.zone, due.by, MORNING_MINUTE);
+  const startsAt = instantOf(calendar.zone, due, MORNING_MINUTE);
   const origin = needs.origin(c.req.raw);
   const event = slotIcs({
     uid: needs.newId(),
@@ -71,8 +83,8 @@ function dueIcs(c: Context, needs: OwnerNeeds, sitting: Sitting, due: { by: stri
     changedAt: needs.now(),
     startsAt,
     endsAt: startsAt + HALF_HOUR_MS,
-    summary: due.summary,
-    description: `Book bench time at ${front.name}: ${origin}/ or call ${front.phone}.`,
+    summary: ICS_WORDS.dueTitle,
+    description: ICS_WORDS.dueText(front.name, `${origin}/`, front.phone),
     location: front.name,
     url: `${origin}/`,
   });
