@@ -26,6 +26,8 @@ export function bookingRefused(refusal: BookingRefusal): Response {
   switch (refusal.reason) {
     case "no-such-hold":
       return problem({ status: 409, reason: refusal.reason, detail: "There is no such hold. Hold a slot first." });
+    case "already-booked":
+      return problem({ status: 409, reason: refusal.reason, detail: "The time of this hold is booked already." });
     case "hold-ended":
       return conflict(refusal, "The hold has ended. Hold one of these slots instead.");
     case "needs-more-time":

@@ -31,6 +31,7 @@ export type BookingDecision = {
 
 export type BookingDecisionRefusal =
   | { readonly reason: "no-such-hold" }
+  | { readonly reason: "already-booked" }
   | { readonly reason: "hold-ended"; readonly verdict: Verdict }
   | { readonly reason: "needs-more-time"; readonly verdict: Verdict }
   | { readonly reason: "not-urgent"; readonly verdict: Verdict }
@@ -40,11 +41,12 @@ export type BookingDecisionRefusal =
 export function decideBooking(it: BookingCase): Outcome<BookingDecision, BookingDecisionRefusal> {
   const { hold, settings } = it;
   if (hold === null) return refuse({ reason: "no-such-hold" });
+  if (hold.state === "booked") return refuse({ reason: "already-booked" });
   const field = serviceAfter(it.today, it.answers);
   if (field !== undefined) return refuse({ reason: "service-after-today", field });
   const plan = planJob(it.answers, it.today, settings);
   const { verdict } = plan.judgement;
-  if (hold.state !== "open" || hold.until <= it.now) return refuse({ reason: "hold-ended", verdict });
+  if (hold.state === "ended" || hold.until <= it.now) return refuse({ reason: "hold-ended", verdict });
   const { quanta } = benchNeed(verdict, settings.calendar);
   const to = plusQuanta(hold.slot.from, quanta);
   if (to > hold.slot.to) return refuse({ reason: "needs-more-time", verdict });

@@ -4,14 +4,13 @@ import type { Booking, BookingRefusal, BookingWish } from "#shared/shop/booking.
 import { freeQuanta } from "#src/ledger/bench-time-rows.ts";
 import { keepBooking } from "#src/ledger/booking-rows.ts";
 import { type BookingDecision, type BookingDecisionRefusal, decideBooking } from "#src/ledger/decide-booking.ts";
-import { endDraftBy } from "#src/ledger/draft-rows.ts";
 import { freshOffers } from "#src/ledger/fresh-offers.ts";
 import { findHold, type StoredHold, setHoldState } from "#src/ledger/hold-rows.ts";
 import { keepJob } from "#src/ledger/job-rows.ts";
 import { keepOwnerLink } from "#src/ledger/link-rows.ts";
 import { keepSubject } from "#src/ledger/people-rows.ts";
 import { noteBoardChange, noteReceiptChange, type Turn, today } from "#src/ledger/turn.ts";
-import { answerOnce, WISH_LIVES_MS } from "#src/ledger/wish-rows.ts";
+import { answerOnce } from "#src/ledger/wish-rows.ts";
 
 const FIRST_GENERATION = 1;
 
@@ -34,7 +33,6 @@ function keep(turn: Turn, wish: BookingWish, decision: BookingDecision, settings
     plan,
     bookedAt: now,
     bookedBy: wish.by,
-    booking: wish.id,
     settingsVersion,
     goAheadMinor: wish.goAheadMinor,
     returnTo: wish.returnTo,
@@ -45,8 +43,6 @@ function keep(turn: Turn, wish: BookingWish, decision: BookingDecision, settings
   keepOwnerLink(sql, { hash: wish.ownerLinkHash, job: serial, generation: FIRST_GENERATION }, now);
   takeOver(turn, decision);
   noteReceiptChange(turn, wish.id, 0);
-  // As long as the wish itself, so that the same form sent twice still finds the answers it is made of.
-  if (wish.draft !== null) endDraftBy(sql, wish.draft, now + WISH_LIVES_MS);
   return { id: wish.id, jobNumber: number, linkGeneration: FIRST_GENERATION };
 }
 
@@ -66,6 +62,7 @@ function withOffers(
 ): BookingRefusal {
   switch (refusal.reason) {
     case "no-such-hold":
+    case "already-booked":
     case "service-after-today":
       return refusal;
     case "hold-ended":

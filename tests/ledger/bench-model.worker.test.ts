@@ -96,7 +96,8 @@ const book = fc.tuple(nth, fc.boolean()).map(([index, needsLong]) =>
       expect(await ledger.book(wish)).toEqual(answer);
       const isGood = held.state === "open" && held.until > model.now;
       // An ended hold is forgotten after a day, and then nobody ever made it.
-      if (!isGood && !answer.ok) expect(["hold-ended", "no-such-hold"]).toContain(answer.refusal.reason);
+      const over = [held.state === "booked" ? "already-booked" : "hold-ended", "no-such-hold"];
+      if (!isGood && !answer.ok) expect(over).toContain(answer.refusal.reason);
       if (isGood && needsLong && !held.long) expect(answer).toMatchObject({ refusal: { reason: "needs-more-time" } });
       seen.add(`book ${answer.ok ? "made" : answer.refusal.reason}`);
       expect(answer.ok).toBe(isGood && (held.long || !needsLong));
@@ -200,6 +201,7 @@ it("keeps bench time as somebody would who counts quarter-hours by hand", { time
       "hold before-arrival",
       "book made",
       "book hold-ended",
+      "book already-booked",
       "book needs-more-time",
       "move moved",
       "move taken",

@@ -84,12 +84,15 @@ it("books a hold until its last millisecond", async () => {
   expect(await ledger.book(aBookingWish(hold.id))).toMatchObject({ ok: true });
 });
 
-it("uses a hold once", async () => {
+it("uses a hold once, and invites nobody to book twice", async () => {
   const ledger = await aLedger();
   const hold = aHoldWish(await soonest(ledger));
   await ledger.hold(hold);
   await ledger.book(aBookingWish(hold.id));
-  expect(await ledger.book(aBookingWish(hold.id))).toMatchObject({ ok: false, refusal: { reason: "hold-ended" } });
+  const refused = { ok: false, refusal: { reason: "already-booked" } };
+  expect(await ledger.book(aBookingWish(hold.id))).toEqual(refused);
+  await setClock(ledger, MONDAY + 15 * MINUTE);
+  expect(await ledger.book(aBookingWish(hold.id))).toEqual(refused);
 });
 
 it("refuses work that does not fit into the hold, with offers that are long enough", async () => {
