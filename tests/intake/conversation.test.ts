@@ -106,6 +106,11 @@ describe("ceramic washers where they are not plausible", () => {
     expect(answered(insisted.draft, "washers", "ceramic", NOW).next).toBeNull();
   });
 
+  it("are not asked back where the owner is not sure, or says metal", () => {
+    expect(answered(DULL, "washers", "unknown", NOW).next).toBeNull();
+    expect(answered(DULL, "washers", "metal", NOW).next).toBeNull();
+  });
+
   it("are asked back anew where they are named anew after the second answer said otherwise", () => {
     const corrected = answered(named.draft, "washersAgain", "metal", NOW);
     expect(corrected.next).toBeNull();

@@ -71,7 +71,11 @@ export function plainTriage(answers: Answers, onDate: string): PlainJudgement {
   const rebuilds = reasons.length;
 
   if (hours.slipMost >= interval - NEARLY)
-    reasons.push({ rule: "slip-hours", text: `${ran(hours.slipMost)} since set, of ${interval} h.`, source: practice });
+    reasons.push({
+      rule: "slip-hours",
+      text: `${ran(hours.slipMost)} since set, of ${interval} h.`,
+      source: interval === 100 ? practice : ours,
+    });
   if (mods.changedSinceSlip !== false)
     reasons.push({ rule: "changed-since-slip", text: "Changed since the slip was set, or maybe.", source: ours });
   if (gradual && !fresh) reasons.push({ rule: "fading-boost", text: "Boost fades: worn, slip low.", source: practice });

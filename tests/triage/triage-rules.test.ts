@@ -88,28 +88,28 @@ const fullRebuild: readonly Example[] = [
 
 const slipCheck: readonly Example[] = [
   ["100 h exactly, gentle and standard", { engineHours: 100 }, "slip-check", ["slip-hours"], practice],
-  ["75 h exactly, mixed riding", { engineHours: 75, riding: "mixed" }, "slip-check", ["slip-hours"], practice],
-  ["50 h exactly, ridden hard", { engineHours: 50, riding: "hard" }, "slip-check", ["slip-hours"], practice],
+  ["75 h exactly, mixed riding", { engineHours: 75, riding: "mixed" }, "slip-check", ["slip-hours"], setting],
+  ["50 h exactly, ridden hard", { engineHours: 50, riding: "hard" }, "slip-check", ["slip-hours"], setting],
   [
     "50 h exactly, engine modified",
     { engineHours: 50, mods: modified({ engine: true }) },
     "slip-check",
     ["slip-hours"],
-    practice,
+    setting,
   ],
   [
     "30 h exactly, charger modified",
     { engineHours: 30, mods: modified({ charger: true }) },
     "slip-check",
     ["slip-hours"],
-    practice,
+    setting,
   ],
   [
     "30 h, charger modified, even where engine and riding would allow 50",
     { engineHours: 30, riding: "hard", mods: modified({ engine: true, charger: true }) },
     "slip-check",
     ["slip-hours"],
-    practice,
+    setting,
   ],
   [
     "100 h exactly since the slip was set, where floats make it 99.99999999999999",
