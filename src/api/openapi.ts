@@ -26,8 +26,8 @@ const DESCRIPTION =
   "Triage, bench time and slip setting for a workshop that services supercharger clutches by mail. " +
   "Errors are problem details (RFC 9457). Fields that are not described are refused. Bodies hold 64 KiB at most. " +
   "A hold that is repeated from the same address and a booking that is repeated for the same hold from anywhere, each " +
-  "with its Idempotency-Key within 24 hours, get their first answer again; a hold is tried anew where there were too " +
-  "many. A move and a cancellation need no key: asked for again they change nothing and get the same answer, and a key " +
+  "with its Idempotency-Key within 24 hours, get their first answer again; one that was refused is tried " +
+  "anew. A move and a cancellation need no key: asked for again they change nothing and get the same answer, and a key " +
   "that is sent all the same is not used.";
 
 function operationObject({ id, summary, takes, gives: [status, schema], refuses, needs, ...rest }: Operation) {

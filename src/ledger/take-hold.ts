@@ -21,12 +21,8 @@ import { answerOnce } from "#src/ledger/wish-rows.ts";
 
 /** Holds bench time for a while, or says why not with the nearest free offers. */
 export function takeHold(turn: Turn, wish: HoldWish, most: number): Outcome<Hold, HoldRefusal> {
-  return answerOnce<Hold, HoldRefusal>(
-    turn.sql,
-    { wishKey: wish.wishKey, now: turn.now },
-    () => take(turn, wish, most),
-    (answer) => answer.ok || answer.refusal.reason !== "too-many-holds",
-  );
+  const { sql, now } = turn;
+  return answerOnce<Hold, HoldRefusal>(sql, { wishKey: wish.wishKey, now }, () => take(turn, wish, most));
 }
 
 function take(turn: Turn, wish: HoldWish, most: number): Outcome<Hold, HoldRefusal> {

@@ -6,15 +6,14 @@ import { firstRow, textIn } from "#src/ledger/row.ts";
 export const WISH_LIVES_MS = 24 * 3_600_000;
 
 /**
- * Answers a wish once: asked again with the same key and body, it gets its first answer, refusals included. Called
- * within the transaction of the decision, so a wish is on record exactly when its effect is.
- * @param isFinal false for an answer that the same wish may hope to better, such as "too many holds"
+ * Grants a wish once: asked again with the same key and body, it gets its first answer. Called within the transaction
+ * of the decision, so a wish is on record exactly when its effect is. A refusal has no effect, so it is not kept: asked
+ * again, the wish sees the world as it is then.
  */
 export function answerOnce<Value, Refusal extends { readonly reason: string }>(
   sql: SqlStorage,
   { wishKey, now }: { readonly wishKey: WishKey; readonly now: number },
   decide: () => Outcome<Value, Refusal | KeyReused>,
-  isFinal: (answer: Outcome<Value, Refusal | KeyReused>) => boolean = () => true,
 ): Outcome<Value, Refusal | KeyReused> {
   const { scope, key, fingerprint } = wishKey;
   const earlier = firstRow(sql, "SELECT fingerprint, answer FROM wish WHERE scope = ? AND key = ?", scope, key);
@@ -23,7 +22,7 @@ export function answerOnce<Value, Refusal extends { readonly reason: string }>(
     return JSON.parse(textIn(earlier, "answer")) as Outcome<Value, Refusal>;
   }
   const answer = decide();
-  if (isFinal(answer)) {
+  if (answer.ok) {
     const query = "INSERT INTO wish (scope, key, fingerprint, answer, at) VALUES (?, ?, ?, ?, ?)";
     sql.exec(query, scope, key, fingerprint, JSON.stringify(answer), now);
   }
