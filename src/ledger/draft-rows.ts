@@ -2,6 +2,9 @@ import type { Draft } from "#shared/intake/draft.ts";
 import { DraftSchema } from "#shared/intake/draft-schema.ts";
 import { firstRow, numberIn, textIn } from "#src/ledger/row.ts";
 
+/** A conversation is kept this long after its last answer; default of this project. */
+export const DRAFT_LIVES_MS = 14 * 86_400_000;
+
 type KeptDraft = { readonly draft: Draft; readonly expiresAt: number };
 
 /** A draft of another time that cannot be read any more is an empty one: its owner is asked again. */
@@ -23,9 +26,9 @@ export function keepDraft(sql: SqlStorage, tokenHash: string, { draft, expiresAt
   );
 }
 
-/** Never lengthens a draft's life. */
-export function endDraftBy(sql: SqlStorage, tokenHash: string, expiresAt: number): void {
-  sql.exec("UPDATE draft SET expires_at = min(expires_at, ?) WHERE token_hash = ?", expiresAt, tokenHash);
+/** Drops the conversation if it was not spoken in since then. */
+export function dropSilentDraft(sql: SqlStorage, tokenHash: string, since: number): void {
+  sql.exec("DELETE FROM draft WHERE token_hash = ? AND expires_at <= ?", tokenHash, since + DRAFT_LIVES_MS);
 }
 
 export function dropDraft(sql: SqlStorage, tokenHash: string): void {

@@ -14,7 +14,7 @@ const BEFORE_FIRST_SERIAL = 1023;
 type NewJob = Pick<
   Job,
   "answers" | "plan" | "bookedAt" | "settingsVersion" | "goAheadMinor" | "returnTo" | "postBy" | "linkGeneration"
-> & { readonly bookedBy: "owner" | "shop"; readonly booking: string };
+> & { readonly bookedBy: "owner" | "shop" };
 
 /** A job with what the ledger needs to change it. */
 export type StoredJob = {
@@ -30,13 +30,12 @@ export function keepJob(sql: SqlStorage, subject: Subject, job: NewJob): { reado
   const last = firstRow(sql, "SELECT max(serial) AS serial FROM job");
   const serial = nextSerial((last === undefined ? null : numberOrNullIn(last, "serial")) ?? BEFORE_FIRST_SERIAL);
   sql.exec(
-    `INSERT INTO job (serial, state, booked_at, booked_by, booking, owner, craft, unit, verdict, answers, plan, settings_version,
+    `INSERT INTO job (serial, state, booked_at, booked_by, owner, craft, unit, verdict, answers, plan, settings_version,
        price_minor, currency, go_ahead_minor, return_to, post_by, link_generation)
-     VALUES (?, 'booked', ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+     VALUES (?, 'booked', ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
     serial,
     job.bookedAt,
     job.bookedBy,
-    job.booking,
     subject.owner,
     subject.craft,
     subject.unit,
@@ -79,9 +78,9 @@ export function setLinkGeneration(sql: SqlStorage, serial: number, generation: n
 
 export const jobStateIn = (row: Row): JobState => (textIn(row, "state") === "cancelled" ? "cancelled" : "booked");
 
-const JOB = `SELECT job.*, claim, changeable_until, sequence, ${SLOT_COLUMNS},
+const JOB = `SELECT job.*, booking.id AS booking, claim, changeable_until, sequence, ${SLOT_COLUMNS},
     owner.name, owner.phone, owner.email, unit.serial AS unit_serial
-  FROM job JOIN booking ON booking.id = job.booking JOIN owner ON owner.id = job.owner JOIN unit ON unit.id = job.unit`;
+  FROM job JOIN booking ON booking.job = job.serial JOIN owner ON owner.id = job.owner JOIN unit ON unit.id = job.unit`;
 
 function rowFor(sql: SqlStorage, key: JobKey): Row | undefined {
   switch (key.by) {

@@ -1,3 +1,5 @@
+import { dropSilentDraft } from "#src/ledger/draft-rows.ts";
+import { bookedHolds } from "#src/ledger/hold-rows.ts";
 import { firstRow } from "#src/ledger/row.ts";
 import type { Turn } from "#src/ledger/turn.ts";
 import { WISH_LIVES_MS } from "#src/ledger/wish-rows.ts";
@@ -11,8 +13,11 @@ export function purge({ sql, now }: Turn): void {
   sql.exec("DELETE FROM session WHERE expires_at <= ?", now);
   sql.exec("DELETE FROM used_link WHERE expires_at <= ?", now);
   sql.exec("DELETE FROM wish WHERE at <= ?", now - WISH_LIVES_MS);
-  // As long as the wish that made it: until then it can be told from a hold that nobody made.
-  sql.exec("DELETE FROM hold WHERE state <> 'open' AND until <= ?", now - WISH_LIVES_MS);
+  // A conversation that became a job, and the hold it went through, are kept as long as the wish that made them: until
+  // then the same form sent twice finds the answers that it is made of.
+  const before = now - WISH_LIVES_MS;
+  for (const { draft, until } of bookedHolds(sql, before)) if (draft !== null) dropSilentDraft(sql, draft, until);
+  sql.exec("DELETE FROM hold WHERE state <> 'open' AND until <= ?", before);
 }
 
 /** When to look next for things to drop: at the full hours of a day, as long as there is anything that ends. */

@@ -1,8 +1,8 @@
 /*
  * Instants are epoch milliseconds (`..._at`, `until`), bench time is in quanta. Every slot keeps the wall time and zone
  * it was promised in beside its quanta, so that a change of the zone's law shows. Yes and no are 1 and 0, not sure is
- * NULL. Every index is a page more to write with each booking, so there are few: what is looked up often has a key of
- * its own, what is swept now and then is scanned.
+ * NULL. Every page that a booking touches is written and awaited, so indexes are few, what is swept now and then is
+ * scanned, and only tables of short rows are kept in the order of a random key: long rows go one after the other.
  */
 
 const SLOT = `
@@ -49,7 +49,7 @@ CREATE TABLE hold (
   verdict TEXT NOT NULL,
   held_at INTEGER NOT NULL,
   until INTEGER NOT NULL,${SLOT}
-) STRICT, WITHOUT ROWID;
+) STRICT;
 -- Benches have room for few open holds at a time: one index finds them all.
 CREATE INDEX open_hold ON hold (until, source, draft) WHERE state = 'open';
 
@@ -106,7 +106,6 @@ CREATE TABLE job (
   state TEXT NOT NULL CHECK (state IN ('booked', 'cancelled')),
   booked_at INTEGER NOT NULL,
   booked_by TEXT NOT NULL CHECK (booked_by IN ('owner', 'shop')),
-  booking TEXT NOT NULL,
   owner INTEGER NOT NULL REFERENCES owner (id),
   craft INTEGER NOT NULL REFERENCES craft (id),
   unit INTEGER NOT NULL REFERENCES unit (id),
@@ -123,12 +122,12 @@ CREATE TABLE job (
 ) STRICT;
 
 CREATE TABLE booking (
-  id TEXT PRIMARY KEY,
-  job INTEGER NOT NULL REFERENCES job (serial),
+  job INTEGER PRIMARY KEY REFERENCES job (serial),
+  id TEXT NOT NULL UNIQUE,
   claim TEXT NOT NULL,
   changeable_until INTEGER NOT NULL,
   sequence INTEGER NOT NULL,${SLOT}
-) STRICT, WITHOUT ROWID;
+) STRICT;
 CREATE INDEX booking_by_end ON booking (to_quantum);
 
 CREATE TABLE job_event (
@@ -153,7 +152,7 @@ CREATE TABLE draft (
   token_hash TEXT PRIMARY KEY,
   draft TEXT NOT NULL,
   expires_at INTEGER NOT NULL
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE wish (
   scope TEXT NOT NULL,
@@ -162,7 +161,7 @@ CREATE TABLE wish (
   answer TEXT NOT NULL,
   at INTEGER NOT NULL,
   PRIMARY KEY (scope, key)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE session (
   hash TEXT PRIMARY KEY,

@@ -91,10 +91,17 @@ it("keeps the answers of a booked conversation for a day, so that the same form 
   const ledger = await aLedger();
   await ledger.keepAnswer({ tokenHash: "d1", question: "unitFamily", answer: "set-nut" });
   await aBooking(ledger, { hold: { draft: "d1" }, booking: { draft: "d1" } });
-  await setClock(ledger, MONDAY + DAY - 1);
-  expect(await ledger.draft("d1")).not.toBeNull();
+  await ledger.keepAnswer({ tokenHash: "d2", question: "unitFamily", answer: "set-nut" });
+  await aBooking(ledger, { hold: { draft: "d2" }, booking: { draft: "d2" } });
   await setClock(ledger, MONDAY + DAY);
+  await runDurableObjectAlarm(ledger);
+  expect(await ledger.draft("d1")).not.toBeNull();
+  // This owner has begun to tell of another craft meanwhile.
+  await ledger.keepAnswer({ tokenHash: "d2", question: "unitFamily", answer: "shim-stack" });
+  await setClock(ledger, MONDAY + DAY + 15 * MINUTE);
+  await runDurableObjectAlarm(ledger);
   expect(await ledger.draft("d1")).toBeNull();
+  expect(await ledger.draft("d2")).not.toBeNull();
 });
 
 it("forgets a conversation when it is told to, and begins anew where one cannot be read any more", async () => {
