@@ -3,7 +3,7 @@ import { logGamma } from "#shared/slip/log-gamma.ts";
 import { normalQuantile } from "#shared/slip/normal-distribution.ts";
 
 /** Above this many degrees of freedom the expansion about the normal quantile is good to 11 digits. */
-const EXPANSION_FROM = 1000;
+const EXPANSION_FROM = 2000;
 const MOST_STEPS = 200;
 /** Each step doubles the digits: after one as small as this, the next would be lost in rounding. */
 const SETTLED = 1e-11;
