@@ -81,19 +81,6 @@ describe("the conversation", () => {
     expect(nextAfter({ ...before, lastRebuild: done(NOW.onDate, null) })).toBeUndefined();
     expect(nextAfter({ ...before, engineHours: 0 })).toBeUndefined();
   });
-
-  it("asks ridden hard, with a symptom, for no engine: it would change nothing", () => {
-    const hard: Draft = {
-      symptoms: POOLS.symptoms[2]!,
-      unitFamily: "set-nut",
-      builtYear: 2026,
-      engineHours: 40,
-      riding: "hard",
-    };
-    expect(nextAfter(hard)).toBe("chargerModified");
-    expect(nextAfter({ ...hard, symptoms: POOLS.symptoms[0]! })).toBe("engineModified");
-    expect(nextAfter({ ...hard, riding: "unknown" })).toBe("engineModified");
-  });
 });
 
 describe("ceramic washers where they are not plausible", () => {

@@ -24,15 +24,12 @@ function finished(draft: Draft): Draft | null {
   return next === null ? kept : null;
 }
 
-const sameBearing = (one: Draft, other: Draft): boolean =>
-  JSON.stringify(bearingOf(one)) === JSON.stringify(bearingOf(other));
-
 /** Is there a way to go on from here in which another answer to this question changes what follows? */
 function canMatter(before: Draft, id: QuestionId): boolean {
   return COMPLETIONS.some((completion) => {
     const rest = laterThan(id, completion);
     const ends = POOLS[id].map((answer) => finished({ ...before, [id]: answer, ...rest })).filter((it) => it !== null);
-    return ends.some((end) => !sameBearing(end, ends[0]!));
+    return ends.some((end) => bearingOf(end) !== bearingOf(ends[0]!));
   });
 }
 

@@ -52,12 +52,10 @@ export const POOLS: {
   washersAgain: ["ceramic", "metal", "unknown"],
 };
 
-/** All that an answer may bear on: verdict, due, what the bench sets, lays out and needs time for. */
-export type Bearing = { readonly cautions: readonly string[]; readonly rest: string };
-
-export function bearingOf(draft: Draft): Bearing {
+/** All that an answer may bear on, as one text: verdict, due, what the bench sets, lays out and needs time for. */
+export function bearingOf(draft: Draft): string {
   const { judgement, slip, parts, benchMinutes } = planJob(answersFrom(draft), NOW.onDate, DEMO_SHOP);
   const { target, band, setBeforeLock, cautions } = slip;
   const { verdict, due } = judgement;
-  return { cautions, rest: JSON.stringify({ verdict, due, target, band, setBeforeLock, parts, benchMinutes }) };
+  return JSON.stringify({ verdict, due, target, band, setBeforeLock, cautions, parts, benchMinutes });
 }
