@@ -9,8 +9,7 @@ export type Subject = { readonly owner: number; readonly craft: number; readonly
 export function keepSubject(sql: SqlStorage, wish: BookingWish, now: number): Subject {
   const owner = keepOwner(sql, wish, now);
   const craft = keepCraft(sql, owner, wish.answers);
-  const unit = keepUnit(sql, wish);
-  sql.exec("INSERT INTO fitting (unit, craft, since) VALUES (?, ?, ?)", unit, craft, now);
+  const unit = keepUnit(sql, craft, wish, now);
   keepService(sql, unit, "rebuild", wish.answers.lastRebuild, now);
   keepService(sql, unit, "slip-set", wish.answers.lastSlipSet, now);
   return { owner, craft, unit };
@@ -42,9 +41,9 @@ function keepCraft(sql: SqlStorage, owner: number, { builtYear, riding, mods }: 
   );
 }
 
-function keepUnit(sql: SqlStorage, { answers, serial }: BookingWish): number {
-  const query = "INSERT INTO unit (family, serial, washers) VALUES (?, ?, ?) RETURNING id";
-  return idOf(sql, query, answers.unitFamily, serial, answers.washers);
+function keepUnit(sql: SqlStorage, craft: number, { answers, serial }: BookingWish, now: number): number {
+  const query = "INSERT INTO unit (craft, fitted_at, family, serial, washers) VALUES (?, ?, ?, ?, ?) RETURNING id";
+  return idOf(sql, query, craft, now, answers.unitFamily, serial, answers.washers);
 }
 
 /** The unit's clocks start from what the owner remembers, until the bench knows better. */

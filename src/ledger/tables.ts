@@ -73,21 +73,15 @@ CREATE TABLE craft (
   boost_psi REAL
 ) STRICT;
 
+-- Units get swapped: the craft is the one it sits in now, since then.
 CREATE TABLE unit (
   id INTEGER PRIMARY KEY,
+  craft INTEGER NOT NULL REFERENCES craft (id),
+  fitted_at INTEGER NOT NULL,
   family TEXT NOT NULL,
   serial TEXT,
   washers TEXT NOT NULL
 ) STRICT;
-
--- Units get swapped: which one sat in which craft, from when until when.
-CREATE TABLE fitting (
-  unit INTEGER NOT NULL REFERENCES unit (id),
-  craft INTEGER NOT NULL REFERENCES craft (id),
-  since INTEGER NOT NULL,
-  until INTEGER,
-  PRIMARY KEY (unit, since)
-) STRICT, WITHOUT ROWID;
 
 -- The unit's clocks: what was done to it, and who says so.
 CREATE TABLE service (

@@ -198,13 +198,13 @@ it("keeps owner, craft, unit and job apart, and the unit's services with the uni
   const ledger = await aLedger();
   await aBooking(ledger);
   const rows = await runInDurableObject(ledger, (_, { storage: { sql } }) => ({
-    fitted: sql.exec("SELECT unit, craft, until FROM fitting").toArray(),
+    fitted: sql.exec("SELECT id, craft, fitted_at FROM unit").toArray(),
     service: sql.exec("SELECT unit, kind, told_by, date, engine_hours FROM service").toArray(),
     job: sql.exec("SELECT owner, craft, unit FROM job").toArray(),
     consent: sql.exec("SELECT reminder_text, reminder_agreed_at FROM owner").toArray(),
   }));
   expect(rows).toEqual({
-    fitted: [{ unit: 1, craft: 1, until: null }],
+    fitted: [{ id: 1, craft: 1, fitted_at: MONDAY }],
     service: [{ unit: 1, kind: "rebuild", told_by: "owner", date: "2040-04-01", engine_hours: 100 }],
     job: [{ owner: 1, craft: 1, unit: 1 }],
     consent: [{ reminder_text: "Tell me by text when the next service is due.", reminder_agreed_at: MONDAY }],
