@@ -9,16 +9,19 @@ export function checkInput<Schema extends z.ZodType>(
   input: unknown,
 ): Outcome<z.output<Schema>, Response> {
   const parsed = schema.safeParse(input);
-  return parsed.success ? accept(parsed.data) : refuse(notAccepted(fieldErrors(parsed.error.issues, schema)));
+  return parsed.success ? accept(parsed.data) : refuse(notAccepted(fieldErrors(parsed.error.issues, schema, input)));
 }
 
 type Issue = z.core.$ZodIssue;
 
-/** Each field once, dotted where nested; a field that the schema does not know is named too. */
-export function fieldErrors(issues: readonly Issue[], schema: z.ZodType): readonly FieldError[] {
+/**
+ * Each field once, dotted where nested; a field that the schema does not know is named too.
+ * @param input what was checked; it tells which branch of a union was meant
+ */
+export function fieldErrors(issues: readonly Issue[], schema: z.ZodType, input?: unknown): readonly FieldError[] {
   const node = jsonSchemaOf(schema);
   const found = new Map<string, string>();
-  for (const { issue, path } of issues.flatMap((each) => leavesOf(each, []))) {
+  for (const { issue, path } of issues.flatMap((each) => leavesOf(each, [], input))) {
     if (issue.code === "unrecognized_keys") {
       for (const key of issue.keys) found.set(fieldName([...path, key]), "no such field");
     } else if (!found.has(fieldName(path))) {
@@ -30,15 +33,33 @@ export function fieldErrors(issues: readonly Issue[], schema: z.ZodType): readon
 
 type Leaf = { readonly issue: Issue; readonly path: readonly PropertyKey[] };
 
-/** Of a union, the branch that fits best tells what is wrong; where none fits better, the union as a whole does. */
-function leavesOf(issue: Issue, above: readonly PropertyKey[]): readonly Leaf[] {
+/**
+ * Of a union, the branch that knows most of the given fields was meant, and tells what is wrong; of equals the one with
+ * the least to mend. Where no branch knows any of them, the union speaks as a whole.
+ */
+function leavesOf(issue: Issue, above: readonly PropertyKey[], input: unknown): readonly Leaf[] {
   const path = [...above, ...issue.path];
   if (issue.code !== "invalid_union") return [{ issue, path }];
-  const branches = issue.errors.map((branch) => branch.flatMap((each) => leavesOf(each, path)));
-  const fewest = Math.min(...branches.map((leaves) => leaves.length));
-  const [best = [], ...others] = branches.filter((leaves) => leaves.length === fewest);
-  return others.length === 0 && best.length > 0 ? best : [{ issue, path }];
+  const value = valueAt(input, issue.path);
+  const [best] = issue.errors
+    .map((branch) => ({
+      known: countFields(value) - countUnknown(branch),
+      leaves: branch.flatMap((each) => leavesOf(each, path, value)),
+    }))
+    .toSorted((one, other) => other.known - one.known || one.leaves.length - other.leaves.length);
+  return best !== undefined && best.known > 0 ? best.leaves : [{ issue, path }];
 }
+
+const countFields = (value: unknown): number => (isObject(value) ? Object.keys(value).length : 0);
+
+const countUnknown = (branch: readonly Issue[]): number =>
+  branch.flatMap((issue) => (issue.code === "unrecognized_keys" && issue.path.length === 0 ? issue.keys : [])).length;
+
+const valueAt = (input: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce((value, step) => (isObject(value) || Array.isArray(value) ? Reflect.get(value, step) : undefined), input);
+
+const isObject = (value: unknown): value is object =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
 
 /** Messages that our own schemas carry, where the JSON Schema cannot say it. */
 function ownWords(issue: Issue): string | null {

@@ -156,6 +156,7 @@ it.each([
   [{ contact: { email: "wren@shore.example" } }, ["contact.name"]],
   [{ contact: { name: "Wren\u0007", email: "wren" } }, ["contact.name", "contact.email"]],
   [{ returnTo: { lines: ["7 Heron Quay"], postcode: "1", region: "Ottersby" } }, ["returnTo.country"]],
+  [{ returnTo: { lines: ["7 Heron Quay"], postcode: "1" } }, ["returnTo.region", "returnTo.country"]],
   [{ returnTo: { collect: false } }, ["returnTo.collect"]],
   [{ reminders: { consent: false, text: "Yes" } }, ["reminders.consent"]],
   [{ goAheadMinor: 1.5, serial: "x".repeat(41) }, ["serial", "goAheadMinor"]],

@@ -15,7 +15,10 @@ const Schema = z.strictObject({
   code: z.string().regex(/^[A-Z]{2}$/, "two capital letters"),
   list: z.array(z.number().min(1).max(9)).min(3).max(4),
   inner: z.strictObject({ deep: z.literal(true) }),
-  to: z.union([z.strictObject({ street: z.string(), town: z.string() }), z.strictObject({ collect: z.literal(true) })]),
+  to: z.union([
+    z.strictObject({ street: z.string(), town: z.string(), lines: z.array(z.string()).optional() }),
+    z.strictObject({ collect: z.literal(true) }),
+  ]),
 });
 
 const FINE = {
@@ -64,7 +67,10 @@ it.each([
   [{ extra: 1 }, "extra", "no such field"],
   [{ to: { street: "Slipway Lane" } }, "to.town", "text"],
   [{ to: { collect: true, town: "Ottersby" } }, "to.town", "no such field"],
-  [{ to: null }, "to", "an object with street, town or an object with collect"],
+  [{ to: null }, "to", "an object with street, town, lines or an object with collect"],
+  [{ to: {} }, "to", "an object with street, town, lines or an object with collect"],
+  [{ to: "Slipway Lane" }, "to", "an object with street, town, lines or an object with collect"],
+  [{ to: ["Slipway Lane"] }, "to", "an object with street, town, lines or an object with collect"],
 ])("of %j says that %s wants %s", async (change, field, accepted) => {
   expect(await errorsFor(change)).toEqual([{ field, accepted }]);
 });
@@ -77,6 +83,14 @@ it("names every field at once", async () => {
     { field: "inner.more", accepted: "no such field" },
     { field: "extra", accepted: "no such field" },
   ]);
+});
+
+it("names all that is missing of the branch that was meant", async () => {
+  expect(await errorsFor({ to: { lines: ["7 Heron Quay"] } })).toEqual([
+    { field: "to.street", accepted: "text" },
+    { field: "to.town", accepted: "text" },
+  ]);
+  expect(await errorsFor({ to: { collect: false } })).toEqual([{ field: "to.collect", accepted: "true" }]);
 });
 
 it("names the body where it is no object at all", async () => {
