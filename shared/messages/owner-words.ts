@@ -1,6 +1,6 @@
 /** Short texts of the owner's pages that belong to no question and no verdict. */
 export const TAG_STARTS = "Your answers print here. Touch a line to change it.";
-export const TAG_STOP = "Stop riding. Do not start the engine. The last answers help the bench.";
+export const TAG_STOP = "Stop riding. Do not start the engine.";
 
 export const INTRO =
   "A supercharger clutch wears. Service costs little; a broken one can throw metal through the engine. Answer a few questions and learn what yours needs.";
