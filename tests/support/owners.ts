@@ -63,6 +63,7 @@ export const STOP_RIDING: Owner = {
     builtYear: { value: "2009" },
     engineHours: { value: "212.5" },
     riding: { choice: "hard" },
+    engineModified: { choice: "no" },
     chargerModified: { choice: "no" },
     lastRebuild: { when: "known", hours: "140" },
     lastSlipSet: { when: "known", date: daysAgo(90) },
