@@ -2,7 +2,6 @@ import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import type { Slot, SlotRefusal } from "#shared/calendar/bookable.ts";
 import { changeableUntil } from "#shared/calendar/changeable.ts";
 import { offerId } from "#shared/calendar/offer-id.ts";
-import { postBy } from "#shared/calendar/post-by.ts";
 import type { ChangeRefusal, Job } from "#shared/shop/booking.ts";
 import { freeQuanta, swapQuanta } from "#src/ledger/bench-time-rows.ts";
 import { moveBookingRow, raiseSequence } from "#src/ledger/booking-rows.ts";
@@ -12,6 +11,7 @@ import { endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
 import { type JobEventName, noteEvent } from "#src/ledger/event-rows.ts";
 import { dayOfOffer, freshOffers } from "#src/ledger/fresh-offers.ts";
 import { findJob, type StoredJob, setJobState, setPostBy } from "#src/ledger/job-rows.ts";
+import { lastPostDay } from "#src/ledger/last-post-day.ts";
 import { noteBoardChange, noteReceiptChange, type Turn, today } from "#src/ledger/turn.ts";
 
 /** Who wishes to change which booking; the shop shows no link. */
@@ -58,8 +58,8 @@ function move(turn: Turn, wish: ChangeWish, { serial, claim, slot, job }: Stored
   const { calendar } = turn.settings().settings;
   const until = changeableUntil(wanted.startsAt, calendar);
   const version = moveBookingRow(turn.sql, { id: wish.booking, changeableUntil: until, slot: wanted });
-  const lastPostDay = postBy(wanted.date, job.plan.judgement.verdict, calendar);
-  setPostBy(turn.sql, serial, lastPostDay < today(turn) ? today(turn) : lastPostDay);
+  const { verdict } = job.plan.judgement;
+  setPostBy(turn.sql, serial, lastPostDay({ date: wanted.date, verdict, today: today(turn) }, calendar));
   note(turn, wish, serial, { what: "moved", version });
   return true;
 }

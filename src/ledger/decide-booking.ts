@@ -1,14 +1,16 @@
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import { benchNeed, isUrgent } from "#shared/calendar/bench-job.ts";
 import { changeableUntil } from "#shared/calendar/changeable.ts";
-import { postBy } from "#shared/calendar/post-by.ts";
 import { instantOfQuantum, plusQuanta } from "#shared/calendar/quantum.ts";
 import { reachOf } from "#shared/calendar/reach.ts";
+import { answersAhead } from "#shared/craft/answers-ahead.ts";
 import type { Answers } from "#shared/craft/vocabulary.ts";
+import type { AnswersAhead } from "#shared/shop/booking.ts";
 import { type JobPlan, planJob } from "#shared/shop/job-plan.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 import type { StoredHold } from "#src/ledger/hold-rows.ts";
+import { lastPostDay } from "#src/ledger/last-post-day.ts";
 import type { StoredSlot } from "#src/ledger/slot-columns.ts";
 
 type BookingCase = {
@@ -35,15 +37,15 @@ export type BookingDecisionRefusal =
   | { readonly reason: "hold-ended"; readonly verdict: Verdict }
   | { readonly reason: "needs-more-time"; readonly verdict: Verdict }
   | { readonly reason: "not-urgent"; readonly verdict: Verdict }
-  | { readonly reason: "service-after-today"; readonly field: "lastRebuild" | "lastSlipSet" };
+  | AnswersAhead;
 
 /** The answers are judged again: neither the length of the work nor its urgency is taken from the asker. */
 export function decideBooking(it: BookingCase): Outcome<BookingDecision, BookingDecisionRefusal> {
   const { hold, settings } = it;
   if (hold === null) return refuse({ reason: "no-such-hold" });
   if (hold.state === "booked") return refuse({ reason: "already-booked" });
-  const field = serviceAfter(it.today, it.answers);
-  if (field !== undefined) return refuse({ reason: "service-after-today", field });
+  const ahead = answersAhead(it.answers, it.today);
+  if (ahead.length > 0) return refuse({ reason: "answers-ahead", ahead });
   const plan = planJob(it.answers, it.today, settings);
   const { verdict } = plan.judgement;
   if (hold.state === "ended" || hold.until <= it.now) return refuse({ reason: "hold-ended", verdict });
@@ -51,19 +53,14 @@ export function decideBooking(it: BookingCase): Outcome<BookingDecision, Booking
   const to = plusQuanta(hold.slot.from, quanta);
   if (to > hold.slot.to) return refuse({ reason: "needs-more-time", verdict });
   if (isTooEarly(hold, verdict, settings)) return refuse({ reason: "not-urgent", verdict });
-  const lastPostDay = postBy(hold.slot.date, verdict, settings.calendar);
   return accept({
     hold,
     plan,
     slot: { ...hold.slot, to, endsAt: instantOfQuantum(to) },
-    // A hold taken just before midnight is still good just after it.
-    postBy: lastPostDay < it.today ? it.today : lastPostDay,
+    postBy: lastPostDay({ date: hold.slot.date, verdict, today: it.today }, settings.calendar),
     changeableUntil: changeableUntil(hold.slot.startsAt, settings.calendar),
   });
 }
-
-const serviceAfter = (today: string, answers: Answers) =>
-  (["lastRebuild", "lastSlipSet"] as const).find((field) => (answers[field].date ?? today) > today);
 
 /** Time that only an urgent job could be offered, counted from when it was held: midnight takes nobody's hold away. */
 function isTooEarly(hold: StoredHold, verdict: Verdict, { calendar }: ShopSettings): boolean {

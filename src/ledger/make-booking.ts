@@ -63,7 +63,7 @@ function withOffers(
   switch (refusal.reason) {
     case "no-such-hold":
     case "already-booked":
-    case "service-after-today":
+    case "answers-ahead":
       return refusal;
     case "hold-ended":
     case "needs-more-time":

@@ -1,5 +1,6 @@
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import type { SlotRefusal } from "#shared/calendar/bookable.ts";
+import { answersAhead } from "#shared/craft/answers-ahead.ts";
 import type { Hold, HoldRefusal, HoldWish } from "#shared/shop/booking.ts";
 import { judge } from "#shared/triage/judge.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
@@ -29,6 +30,8 @@ function take(turn: Turn, wish: HoldWish, most: number): Outcome<Hold, HoldRefus
   const { sql, now } = turn;
   endOverdueHolds(turn);
   const { triage, calendar } = turn.settings().settings;
+  const ahead = wish.answers === null ? [] : answersAhead(wish.answers, today(turn));
+  if (ahead.length > 0) return refuse({ reason: "answers-ahead", ahead });
   const verdict = wish.answers === null ? wish.verdict : judge(wish.answers, today(turn), triage).verdict;
   const earlier = wish.draft === null ? null : openHoldOf(sql, wish.draft, now);
   const decision = decideHold({

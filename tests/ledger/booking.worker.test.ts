@@ -156,8 +156,21 @@ it.each(["lastRebuild", "lastSlipSet"] as const)("refuses a %s after the shop's 
   const service = (date: string) =>
     someAnswers({ [field]: { when: "known", date, engineHours: 100, slipLeftAt: null } });
   const refused = await ledger.book(aBookingWish(hold.id, { answers: service("2040-05-08") }));
-  expect(refused).toEqual({ ok: false, refusal: { reason: "service-after-today", field } });
+  const ahead = [{ field: `${field}.date`, latest: "2040-05-07" }];
+  expect(refused).toEqual({ ok: false, refusal: { reason: "answers-ahead", ahead } });
   expect(await ledger.book(aBookingWish(hold.id, { answers: service("2040-05-07") }))).toMatchObject({ ok: true });
+});
+
+it("takes craft of next year, and of no later one", async () => {
+  const ledger = await aLedger();
+  const hold = aHoldWish(await soonest(ledger));
+  await ledger.hold(hold);
+  const refused = await ledger.book(aBookingWish(hold.id, { answers: someAnswers({ builtYear: 2042 }) }));
+  const ahead = [{ field: "builtYear", latest: "2041" }];
+  expect(refused).toEqual({ ok: false, refusal: { reason: "answers-ahead", ahead } });
+  expect(await ledger.book(aBookingWish(hold.id, { answers: someAnswers({ builtYear: 2041 }) }))).toMatchObject({
+    ok: true,
+  });
 });
 
 it("reads today from the shop's zone, not from UTC", async () => {
@@ -169,7 +182,7 @@ it("reads today from the shop's zone, not from UTC", async () => {
     lastRebuild: { when: "known", date: "2040-05-08", engineHours: 100, slipLeftAt: null },
   });
   expect(await ledger.book(aBookingWish(hold.id, { answers }))).toMatchObject({
-    refusal: { reason: "service-after-today" },
+    refusal: { reason: "answers-ahead" },
   });
 });
 

@@ -16,6 +16,7 @@ import {
   MINUTE,
   MONDAY,
   setClock,
+  someAnswers,
   soonest,
   takenQuanta,
 } from "#tests/ledger/a-ledger.ts";
@@ -201,6 +202,19 @@ it("tries a refused wish anew, with the offers there are then", async () => {
   expect(again.offers.map(({ id }) => id)).not.toContain(refusal.offers[0]!.id);
   await setClock(ledger, MONDAY + 15 * MINUTE);
   expect(await ledger.hold(late)).toMatchObject({ ok: true, value: { id: late.id } });
+});
+
+it("holds nothing by answers that speak of a time after today", async () => {
+  const ledger = await aLedger();
+  const lastSlipSet = { when: "known", date: "2040-05-08", engineHours: null, slipLeftAt: null } as const;
+  const answers = someAnswers({ builtYear: 2042, lastSlipSet });
+  const ahead = [
+    { field: "builtYear", latest: "2041" },
+    { field: "lastSlipSet.date", latest: "2040-05-07" },
+  ];
+  const refused = { ok: false, refusal: { reason: "answers-ahead", ahead } };
+  expect(await ledger.hold(aHoldWish(await soonest(ledger), { answers }))).toEqual(refused);
+  expect(await takenQuanta(ledger)).toEqual([]);
 });
 
 it("refuses a key that is used again for another wish", async () => {
