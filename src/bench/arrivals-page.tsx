@@ -79,7 +79,7 @@ const ArrivalTable = ({ arrivals, locale }: TableProps) => (
     <table>
       <thead>
         <tr>
-          {(["job", "work", "owner", "slot", "bench", "postBy", "state"] as const).map((column) => (
+          {(["job", "slot", "work", "owner", "bench", "postBy", "state"] as const).map((column) => (
             <th scope="col">{ARRIVALS[column]}</th>
           ))}
         </tr>
@@ -102,13 +102,13 @@ function ArrivalRow({ arrival, locale }: { readonly arrival: Arrival; readonly l
           {arrival.number}
         </a>
       </th>
-      <td>{unbroken(SHOP_WORK[benchJob(arrival.verdict)])}</td>
-      <td>{arrival.ownerName}</td>
       <td>
         {unbroken(day)}
         <br />
         {unbroken(hours)}
       </td>
+      <td>{unbroken(SHOP_WORK[benchJob(arrival.verdict)])}</td>
+      <td>{arrival.ownerName}</td>
       <td>{unbroken(arrival.time.benchName)}</td>
       <td>{unbroken(dateText(arrival.postBy, locale))}</td>
       <td>{SHOP_JOB_STATE[arrival.state]}</td>

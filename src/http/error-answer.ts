@@ -21,7 +21,7 @@ const page = ({ title, detail }: ErrorAnswer) => html`<!doctype html>
 <link rel="stylesheet" href="/assets/${CSS.name}">
 </head>
 <body>
-<main>
+<main class="sheet">
 <h1>${title}</h1>
 <p>${detail}</p>
 <p><a href="/">${ERROR_WORDS.back}</a></p>

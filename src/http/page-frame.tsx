@@ -51,7 +51,8 @@ export function PageFrame({ title, front, kind, children }: FrameProps) {
 
 const ShopLinks = () => (
   <nav aria-label={SHOP_NAV}>
-    <a href="/shop">{ARRIVALS.title}</a> <a href="/shop/book">{CALLER.title}</a>{" "}
+    <a href="/shop">{ARRIVALS.title}</a>
+    <a href="/shop/book">{CALLER.title}</a>
     <a href="/shop/settings">{SETTINGS.title}</a>
   </nav>
 );

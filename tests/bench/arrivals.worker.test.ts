@@ -37,7 +37,7 @@ it("lists urgent jobs first, each part by bench time, whatever came in when", as
   expect(numbersOn(page).slice(0, 3)).toEqual([urgent, urgentLater, check].map(({ number }) => number));
   expect(numbersOn(page).slice(3).toSorted()).toEqual([rebuild, later].map(({ number }) => number).toSorted());
   expect(wordsOf(page)).toContain(
-    `${check.number} Slip check Wren Calloway Fri, Mar 5, 2027 8:00 AM to 9:00 AM Bench 1 Mon, Mar 1, 2027 Booked`,
+    `${check.number} Fri, Mar 5, 2027 8:00 AM to 9:00 AM Slip check Wren Calloway Bench 1 Mon, Mar 1, 2027 Booked`,
   );
   expect(wordsOf(page)).toMatch(/Urgent: do not ride \(2\).*This week \(1\).*Next week/);
 });

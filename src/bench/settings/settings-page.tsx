@@ -76,7 +76,10 @@ type EntryProps = { readonly field: SettingField; readonly typed: string; readon
 
 function Entry({ field, typed, problem }: EntryProps) {
   const { name, label, accepts, source, manyLines } = field;
-  const hints = [accepts && SETTINGS.accepted(accepts), source && SETTINGS.source(source)].filter(Boolean);
+  const hints = [
+    problem === undefined && accepts && SETTINGS.accepted(accepts),
+    source && SETTINGS.source(source),
+  ].filter(Boolean);
   return (
     <LabelledField
       name={name}
