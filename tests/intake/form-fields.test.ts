@@ -17,6 +17,7 @@ describe("the fields of a form, filled with an answer", () => {
     ["boost", null, { notSure: "yes" }],
     ["symptoms", { noticed: ["whine"], notLooked: true }, { choice: ["whine"], notLooked: "yes" }],
     ["symptoms", { noticed: [], notLooked: false }, { choice: [], nothing: "yes" }],
+    ["symptoms", { noticed: [], notLooked: true }, { choice: [], notLooked: "yes" }],
     ["lastRebuild", NEVER, { when: "never" }],
     [
       "lastRebuild",
