@@ -17,13 +17,17 @@ export const RememberedServiceSchema = z
     engineHours: notSure(EngineHours).default(null),
     slipLeftAt: z.number().min(0).max(60).nullable().default(null).describe("Slip it was left at, lbf.ft"),
   })
-  .superRefine((service, context) => {
-    if (service.when === "known") return;
-    for (const field of ["date", "engineHours", "slipLeftAt"] as const) {
-      if (service[field] === null) continue;
-      context.addIssue({ code: "custom", path: [field], message: `null unless when is "known"` });
-    }
-  });
+  .superRefine(
+    (service, context) => {
+      if (service.when !== "never" && service.when !== "unknown") return;
+      for (const field of ["date", "engineHours", "slipLeftAt"] as const) {
+        if ((service[field] ?? null) === null) continue;
+        context.addIssue({ code: "custom", path: [field], message: `null unless when is "known"` });
+      }
+    },
+    // Looked at whatever else is wrong, so that all is named at once.
+    { when: ({ value }) => typeof value === "object" && value !== null },
+  );
 
 export const ModsSchema = z.strictObject({
   engine: notSure(z.boolean()),

@@ -19,6 +19,8 @@ export function holdRefusedWords(refusal: HoldRefusal): string {
       return SLOT_WORDS[refusal.why];
     case "too-many-holds":
       return "You hold as much time as one person may. Book it, or wait until it ends.";
+    case "answers-ahead":
+      return "A date or a year in your answers is still to come. Change that answer first.";
     case "key-reused":
       return "That form was sent before. Pick one of these times.";
     default:

@@ -50,5 +50,5 @@ export const CALLER_REFUSED = {
   "hold-ended": "The time was held too long ago and is free again. Pick another.",
   "needs-more-time": "By these answers the job needs more bench time than was held. Pick another time.",
   "not-urgent": "By these answers the job is not urgent, and the unit could not be here by then. Pick another time.",
-  "service-after-today": "The date of a service lies after today. Change that answer.",
+  "answers-ahead": "A date or a year in the answers is still to come. Change that answer.",
 } as const;

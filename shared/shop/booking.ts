@@ -1,5 +1,6 @@
 import type { SlotRefusal } from "#shared/calendar/bookable.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
+import type { AnswerAhead } from "#shared/craft/answers-ahead.ts";
 import type { Answers } from "#shared/craft/vocabulary.ts";
 import type { Draft } from "#shared/intake/draft.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
@@ -15,6 +16,9 @@ export type WishKey = {
   readonly fingerprint: string;
 };
 export type KeyReused = { readonly reason: "key-reused" };
+
+/** Answers that speak of a time after the shop's today. */
+export type AnswersAhead = { readonly reason: "answers-ahead"; readonly ahead: readonly AnswerAhead[] };
 
 /** A wish for bench time. The asker makes the id. */
 export type HoldWish = {
@@ -51,6 +55,7 @@ export type BookedTime = {
 export type HoldRefusal =
   | { readonly reason: "slot-not-offered"; readonly why: SlotRefusal; readonly offers: readonly Offer[] }
   | { readonly reason: "too-many-holds"; readonly most: number }
+  | AnswersAhead
   | KeyReused;
 
 export type BookingWish = {
@@ -86,7 +91,7 @@ export type BookingRefusal =
   | { readonly reason: "hold-ended"; readonly offers: readonly Offer[] }
   | { readonly reason: "needs-more-time"; readonly verdict: Verdict; readonly offers: readonly Offer[] }
   | { readonly reason: "not-urgent"; readonly verdict: Verdict; readonly offers: readonly Offer[] }
-  | { readonly reason: "service-after-today"; readonly field: "lastRebuild" | "lastSlipSet" }
+  | AnswersAhead
   | KeyReused;
 
 export type ChangeRefusal =

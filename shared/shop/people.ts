@@ -19,6 +19,8 @@ export const ContactSchema = z
   .refine((contact) => contact.phone !== undefined || contact.email !== undefined, {
     path: ["phone"],
     message: "A phone number or an email address is needed",
+    // Looked at whatever else is wrong, so that all is named at once.
+    when: ({ value }) => typeof value === "object" && value !== null,
   });
 export type Contact = z.infer<typeof ContactSchema>;
 

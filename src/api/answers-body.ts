@@ -1,18 +1,20 @@
 import * as z from "zod";
-import { answerFields, DateText } from "#shared/craft/answers-schema.ts";
+import { answersAhead } from "#shared/craft/answers-ahead.ts";
+import { answerFields, DateText, EngineHours } from "#shared/craft/answers-schema.ts";
 import type { Answers } from "#shared/craft/vocabulary.ts";
 
 const SERVICES = ["lastRebuild", "lastSlipSet"] as const;
 
-/** Reports a field that is not accepted, and what would be. */
-type Report = (path: readonly string[], accepted: string) => void;
+/** Checks of one field against another look at every field that can be read, whatever is wrong with the rest. */
+const ALWAYS = { when: () => true };
 
 /** Answers that are to be judged as on a day: nothing in them may lie after it. */
 export const JudgedAnswers = z.strictObject({ onDate: DateText, ...answerFields }).superRefine((body, context) => {
-  const report = reportTo(context);
-  checkHours(body, report);
-  checkDates(body, body.onDate, report);
-});
+  checkHours(body, context);
+  const told = AnswersTold.parse(body);
+  for (const { field, latest } of told.onDate === null ? [] : answersAhead(told, told.onDate))
+    context.addIssue({ code: "custom", path: field.split("."), message: orEarlier(latest) });
+}, ALWAYS);
 
 /**
  * The same answers where they go with a wish for bench time. They are judged on the day the wish is made, so an
@@ -20,28 +22,33 @@ export const JudgedAnswers = z.strictObject({ onDate: DateText, ...answerFields 
  */
 export const WishAnswers = z
   .strictObject({ onDate: DateText.optional().describe("Not used here: today counts"), ...answerFields })
-  .superRefine((body, context) => checkHours(body, reportTo(context)))
+  .superRefine(checkHours, ALWAYS)
   .transform(({ onDate: _, ...answers }): Answers => answers);
 
-const reportTo =
-  (context: z.RefinementCtx): Report =>
-  (path, message) =>
-    context.addIssue({ code: "custom", path: [...path], message });
+const orNull = <Schema extends z.ZodType>(schema: Schema) => schema.nullable().catch(null);
+const NO_SERVICE = { date: null, engineHours: null };
+const ServiceTold = z.object({ date: orNull(DateText), engineHours: orNull(EngineHours) }).catch(NO_SERVICE);
 
-function checkHours(answers: Answers, report: Report) {
-  for (const service of SERVICES) {
-    const then = answers[service].engineHours;
-    if (then === null || answers.engineHours === null || then <= answers.engineHours) continue;
-    report([service, "engineHours"], `at most ${answers.engineHours}, the engine hours now`);
-  }
-}
+/** Of answers that may be wrong anywhere, the times that can be read; the others are `null`. */
+export const AnswersTold = z
+  .object({
+    onDate: orNull(DateText),
+    builtYear: orNull(z.int()),
+    engineHours: orNull(EngineHours),
+    lastRebuild: ServiceTold,
+    lastSlipSet: ServiceTold,
+  })
+  .catch({ onDate: null, builtYear: null, engineHours: null, lastRebuild: NO_SERVICE, lastSlipSet: NO_SERVICE });
 
-function checkDates(answers: Answers, onDate: string, report: Report) {
+/** What a field accepts whose time must not be after another. */
+export const orEarlier = (latest: string): string => `${latest} or earlier`;
+
+function checkHours(body: unknown, context: z.RefinementCtx) {
+  const told = AnswersTold.parse(body);
   for (const service of SERVICES) {
-    const { date } = answers[service];
-    if (date !== null && date > onDate) report([service, "date"], `${onDate} (onDate) or earlier`);
+    const then = told[service].engineHours;
+    if (then === null || told.engineHours === null || then <= told.engineHours) continue;
+    const message = `at most ${told.engineHours}, the engine hours now`;
+    context.addIssue({ code: "custom", path: [service, "engineHours"], message });
   }
-  // Next year's craft are sold from the summer on.
-  const newest = Number(onDate.slice(0, 4)) + 1;
-  if (answers.builtYear !== null && answers.builtYear > newest) report(["builtYear"], `${newest} or earlier`);
 }

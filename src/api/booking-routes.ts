@@ -9,11 +9,11 @@ import { ownerToken } from "#src/http/owner-link.ts";
 import { problem } from "#src/http/problem.ts";
 
 /** A held slot made a booking, and the receipt of it. */
-export function bookingRoutes(needs: Omit<ApiNeeds, "publishedBoard" | "now">) {
+export function bookingRoutes(needs: Omit<ApiNeeds, "publishedBoard">) {
   const { shop, linkKey, origin, publishedReceipt } = needs;
   return new Hono()
     .post("/bookings", async (c) => {
-      const read = await readWish(c.req.raw, BookingRequest, { scope: scopeOf, linkKey });
+      const read = await readWish(c.req.raw, BookingRequest, { ...needs, scope: scopeOf });
       if (!read.ok) return read.refusal;
       const wish = await bookingWish(read.value, needs);
       if (!wish.ok) return wish.refusal;

@@ -5,6 +5,7 @@ import type { Contact } from "#shared/shop/people.ts";
 import type { ApiNeeds } from "#src/api/api-needs.ts";
 import type { BookingRequest } from "#src/api/booking-bodies.ts";
 import type { ReadWish } from "#src/api/read-wish.ts";
+import { phoneError } from "#src/api/wrong-by-shop.ts";
 import { FIRST_GENERATION, ownerToken, sha256Hex } from "#src/http/owner-link.ts";
 import { readPhone } from "#src/http/phone.ts";
 import { notAccepted } from "#src/http/problem.ts";
@@ -41,6 +42,5 @@ async function contactOf(contact: Contact, shop: Needs["shop"]): Promise<Outcome
   const { country } = (await shop.settings()).settings.front;
   const phone = readPhone(contact.phone, country);
   if (phone.ok) return accept({ ...contact, phone: phone.value });
-  const accepted = `a phone number, with + and the country code unless it is in ${country}`;
-  return refuse(notAccepted([{ field: "contact.phone", accepted }]));
+  return refuse(notAccepted([phoneError(country)]));
 }

@@ -5,9 +5,10 @@ import { readWish } from "#src/api/read-wish.ts";
 import { holdRefused } from "#src/api/wish-refused.ts";
 
 /** Bench time kept for a caller for some minutes. */
-export function holdRoutes({ shop, newId, linkKey }: Pick<ApiNeeds, "shop" | "newId" | "linkKey">) {
+export function holdRoutes(needs: Pick<ApiNeeds, "shop" | "newId" | "linkKey" | "now">) {
+  const { shop, newId } = needs;
   return new Hono().post("/holds", async (c) => {
-    const wish = await readWish(c.req.raw, HoldRequest, { scope: scopeOf, linkKey });
+    const wish = await readWish(c.req.raw, HoldRequest, { ...needs, scope: scopeOf });
     if (!wish.ok) return wish.refusal;
     const { asked, source, wishKey } = wish.value;
     const { slot: offer, verdict, answers = null } = asked;

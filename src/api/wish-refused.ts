@@ -3,6 +3,7 @@ import type { SlotRefusal } from "#shared/calendar/bookable.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { BookingRefusal, ChangeRefusal, HoldRefusal, KeyReused } from "#shared/shop/booking.ts";
 import { offerAnswer } from "#src/api/slot-bodies.ts";
+import { aheadErrors } from "#src/api/wrong-by-shop.ts";
 import { notAccepted, problem } from "#src/http/problem.ts";
 
 export function holdRefused(refusal: HoldRefusal): Response {
@@ -15,6 +16,8 @@ export function holdRefused(refusal: HoldRefusal): Response {
         reason: refusal.reason,
         detail: `There are ${refusal.most} open holds already. Book one, or wait until one has ended.`,
       });
+    case "answers-ahead":
+      return notAccepted(aheadErrors(refusal.ahead));
     case "key-reused":
       return keyReused(refusal);
     default:
@@ -38,10 +41,8 @@ export function bookingRefused(refusal: BookingRefusal): Response {
       return conflict(refusal, "By these answers the job is not urgent, and the held slot is kept for urgent ones.", {
         verdict: refusal.verdict,
       });
-    case "service-after-today":
-      return notAccepted([
-        { field: `answers.${refusal.field}.date`, accepted: "today in the shop's zone, or earlier" },
-      ]);
+    case "answers-ahead":
+      return notAccepted(aheadErrors(refusal.ahead));
     case "key-reused":
       return keyReused(refusal);
     default:

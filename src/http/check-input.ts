@@ -3,13 +3,20 @@ import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import { acceptedAt, type SchemaNode } from "#src/http/accepted-words.ts";
 import { type FieldError, notAccepted } from "#src/http/problem.ts";
 
-/** Input from outside as the schema has it, or the 422 that names every field that is not accepted. */
+/**
+ * Input from outside as the schema has it, or the 422 that names every field that is not accepted.
+ * @param more what is known to be wrong besides; a field that the schema refuses already is not named again
+ */
 export function checkInput<Schema extends z.ZodType>(
   schema: Schema,
   input: unknown,
+  more: readonly FieldError[] = [],
 ): Outcome<z.output<Schema>, Response> {
   const parsed = schema.safeParse(input);
-  return parsed.success ? accept(parsed.data) : refuse(notAccepted(fieldErrors(parsed.error.issues, schema, input)));
+  if (parsed.success && more.length === 0) return accept(parsed.data);
+  const errors = parsed.success ? [] : fieldErrors(parsed.error.issues, schema, input);
+  const others = more.filter(({ field }) => !errors.some((error) => error.field === field));
+  return refuse(notAccepted([...errors, ...others]));
 }
 
 type Issue = z.core.$ZodIssue;

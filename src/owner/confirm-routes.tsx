@@ -150,8 +150,8 @@ function refusalWords(refusal: BookingRefusal): string {
       return CONTACT_WORDS.needsMoreTime;
     case "not-urgent":
       return CONTACT_WORDS.notUrgent;
-    case "service-after-today":
-      return CONTACT_WORDS.serviceAfterToday;
+    case "answers-ahead":
+      return CONTACT_WORDS.answersAhead;
     default:
       return unreachable(refusal);
   }

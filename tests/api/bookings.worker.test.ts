@@ -168,6 +168,27 @@ it.each([
     { answers: someAnswers({ lastSlipSet: { when: "known", date: "2027-03-02", engineHours: 50 } }) },
     ["answers.lastSlipSet.date"],
   ],
+  [{ answers: someAnswers({ builtYear: 2029 }) }, ["answers.builtYear"]],
+  [
+    {
+      contact: { phone: "call me" },
+      answers: someAnswers({
+        builtYear: 2029,
+        engineHours: 10,
+        riding: 1,
+        lastSlipSet: { when: "known", date: "2027-03-02", engineHours: null },
+      }),
+    },
+    [
+      "answers.riding",
+      "answers.lastRebuild.engineHours",
+      "contact.name",
+      "answers.builtYear",
+      "answers.lastSlipSet.date",
+      "contact.phone",
+    ],
+  ],
+  [{ contact: {} }, ["contact.name", "contact.phone"]],
   [{ price: 1, contact: { name: "Wren", email: "wren@shore.example", fax: "1" } }, ["contact.fax", "price"]],
 ])("refuses %j and names the field", async (change, fields) => {
   expect(await fieldsOf(book(await wish(change)))).toEqual(fields);

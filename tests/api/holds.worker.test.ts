@@ -77,6 +77,15 @@ it("caps the open holds of one source; refused ones do not count", async () => {
   await jsonOf(hold({ slot, verdict: "slip-check" }, { from: "192.0.2.7" }), 201);
 });
 
+it("refuses answers that speak of a time after today, and names each", async () => {
+  const answers = someAnswers({ builtYear: 2029, lastSlipSet: { when: "known", date: "2027-03-02", engineHours: 50 } });
+  const refused = await problemOf(hold({ slot: await freeSlot(), verdict: "slip-check", answers }), 422);
+  expect(refused.errors).toEqual([
+    { field: "answers.builtYear", accepted: "2028 or earlier" },
+    { field: "answers.lastSlipSet.date", accepted: "2027-03-01 or earlier" },
+  ]);
+});
+
 it("names what is wrong with a wish", async () => {
   expect(await fieldsOf(hold({}))).toEqual(["slot", "verdict"]);
   expect(await fieldsOf(hold({ slot: "somewhere", verdict: "slip-check" }))).toEqual(["slot"]);

@@ -80,6 +80,21 @@ it.each([
     { engineHours: 10, lastSlipSet: { when: "known", date: "2028-01-01", engineHours: 11 } },
     ["lastRebuild.engineHours", "lastSlipSet.engineHours", "lastSlipSet.date"],
   ],
+  [
+    {
+      riding: 1,
+      builtYear: 2029,
+      engineHours: 10,
+      lastRebuild: { when: "known", date: "2027-05-02", engineHours: 20, oil: 1 },
+      colour: "red",
+    },
+    ["riding", "lastRebuild.oil", "colour", "lastRebuild.engineHours", "builtYear", "lastRebuild.date"],
+  ],
+  [
+    { lastRebuild: { when: "never", date: "2025-04-01", engineHours: "x" } },
+    ["lastRebuild.engineHours", "lastRebuild.date"],
+  ],
+  [{ lastRebuild: null, lastSlipSet: { when: "known", date: "2028-01-01" } }, ["lastRebuild", "lastSlipSet.date"]],
 ])("refuses %j and names the field", async (change, fields) => {
   expect(await fieldsOf(triage(someAnswers(change)))).toEqual(fields);
 });
