@@ -134,8 +134,8 @@ async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, { hold, rea
     return c.redirect(`/tag/${token}?done=booked`, 303);
   }
   const { refusal } = booked;
-  const offers = "offers" in refusal ? refusal.offers : [];
-  return c.html(await page(needs, sitting, { hold: null, typed, notice: refusalWords(refusal), offers }), 409);
+  const offers = "offers" in refusal ? { offers: refusal.offers } : {};
+  return c.html(await page(needs, sitting, { hold: null, typed, notice: refusalWords(refusal), ...offers }), 409);
 }
 
 function refusalWords(refusal: BookingRefusal): string {
