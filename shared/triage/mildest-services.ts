@@ -64,15 +64,17 @@ function hoursThatTellNow(ridden: number, { answers, other, onDate, settings }: 
 
 /**
  * The latest date by which the hours since then can have been ridden, and at which the other service fits in. Where
- * the hours do not tell which of the two came first: also just before the other, which then counts alone.
+ * the hours do not tell which of the two came first: also just before the other, which may say more.
  */
 function mildestDates(engineHours: number | null, { answers, other, onDate, settings }: Known): readonly string[] {
-  if (engineHours === null) {
-    const before = other.date === null ? onDate : plusDays(other.date, -1);
-    return before < `${answers.builtYear ?? 0}-01-01` ? [onDate] : [onDate, before];
-  }
-  const ridden = (answers.engineHours ?? engineHours) - engineHours;
+  const ridden = engineHours === null ? 0 : (answers.engineHours ?? engineHours) - engineHours;
   const latest = latestDayFor(ridden, onDate, settings.hoursPerYear);
-  const mustComeFirst = other.date !== null && other.engineHours !== null && engineHours < other.engineHours;
-  return [mustComeFirst && other.date < latest ? other.date : latest];
+  if (other.date === null) return [latest];
+  if (engineHours !== null && other.engineHours !== null) {
+    return [engineHours < other.engineHours ? earlierOf(latest, other.date) : latest];
+  }
+  const before = earlierOf(latest, plusDays(other.date, -1));
+  return before < `${answers.builtYear ?? 0}-01-01` ? [latest] : [latest, before];
 }
+
+const earlierOf = (one: string, other: string): string => (one < other ? one : other);

@@ -63,6 +63,11 @@ describe("wouldChange", () => {
       },
       { "lastRebuild.date": "not-due" },
     ],
+    [
+      "the date of a setting, which if before the rebuild would show that to be as young",
+      { builtYear: 2024, engineHours: 200, lastRebuild: done("2025-05-02", null), lastSlipSet: done(null, 125) },
+      { "lastRebuild.engineHours": "not-due", "lastSlipSet.date": "not-due" },
+    ],
     ["the year built", { builtYear: null }, { builtYear: "not-due" }],
     [
       "washers, build and rebuild, where ceramic is plausible",
