@@ -1,3 +1,4 @@
+import { isUrgent } from "#shared/calendar/bench-job.ts";
 import type { BusySpan } from "#shared/calendar/busy-span.ts";
 import { findOffers, nearestOffers, type Offer } from "#shared/calendar/find-offers.ts";
 import { parseOfferId } from "#shared/calendar/offer-id.ts";
@@ -24,6 +25,10 @@ export function freshOffers(turn: Turn, { verdict, day, own = null }: OfferAsk):
   const search = { settings: calendar, busy, verdict, now: turn.now };
   return day === null ? findOffers(search) : nearestOffers(search, day);
 }
+
+/** Where the wished-for time cannot be had: what is near it, but for an urgent job the soonest there is. */
+export const offersInstead = (turn: Turn, ask: OfferAsk): readonly Offer[] =>
+  freshOffers(turn, { ...ask, day: isUrgent(ask.verdict) ? null : ask.day });
 
 /** The day of an offer within reach of the calendar; a wild one names none. */
 export function dayOfOffer(turn: Turn, offer: string): string | null {

@@ -4,7 +4,7 @@ import type { Booking, BookingRefusal, BookingWish } from "#shared/shop/booking.
 import { freeQuanta } from "#src/ledger/bench-time-rows.ts";
 import { keepBooking } from "#src/ledger/booking-rows.ts";
 import { type BookingDecision, type BookingDecisionRefusal, decideBooking } from "#src/ledger/decide-booking.ts";
-import { freshOffers } from "#src/ledger/fresh-offers.ts";
+import { offersInstead } from "#src/ledger/fresh-offers.ts";
 import { findHold, type StoredHold, setHoldState } from "#src/ledger/hold-rows.ts";
 import { keepJob } from "#src/ledger/job-rows.ts";
 import { keepOwnerLink } from "#src/ledger/link-rows.ts";
@@ -70,7 +70,7 @@ function withOffers(
     case "not-urgent": {
       // The conversation that has the hold would give it up for a new one.
       const own = hold?.state === "open" && hold.draft !== null && hold.draft === wish.draft ? hold.slot : null;
-      const offers = freshOffers(turn, { verdict: refusal.verdict, day: hold?.slot.date ?? null, own });
+      const offers = offersInstead(turn, { verdict: refusal.verdict, day: hold?.slot.date ?? null, own });
       return refusal.reason === "hold-ended" ? { reason: "hold-ended", offers } : { ...refusal, offers };
     }
     default:

@@ -3,12 +3,11 @@ import type { SlotRefusal } from "#shared/calendar/bookable.ts";
 import { answersAhead } from "#shared/craft/answers-ahead.ts";
 import type { Hold, HoldRefusal, HoldWish } from "#shared/shop/booking.ts";
 import { judge } from "#shared/triage/judge.ts";
-import type { Verdict } from "#shared/triage/verdict.ts";
 import { swapQuanta } from "#src/ledger/bench-time-rows.ts";
 import { checkWish } from "#src/ledger/check-wish.ts";
 import { decideHold } from "#src/ledger/decide-hold.ts";
 import { endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
-import { dayOfOffer, freshOffers } from "#src/ledger/fresh-offers.ts";
+import { dayOfOffer, offersInstead } from "#src/ledger/fresh-offers.ts";
 import {
   countOpenHolds,
   keepHold,
@@ -47,7 +46,8 @@ function take(turn: Turn, wish: HoldWish, most: number): Outcome<Hold, HoldRefus
   return decision.refusal.reason === "slot-not-offered" ? notOffered(decision.refusal.why) : refuse(decision.refusal);
 
   function notOffered(why: SlotRefusal): Outcome<Hold, HoldRefusal> {
-    return refuse({ reason: "slot-not-offered", why, offers: offersInstead(turn, wish, verdict, earlier) });
+    const ask = { verdict, day: dayOfOffer(turn, wish.offer), own: earlier?.slot ?? null };
+    return refuse({ reason: "slot-not-offered", why, offers: offersInstead(turn, ask) });
   }
 }
 
@@ -60,6 +60,3 @@ function keep(turn: Turn, earlier: StoredHold | null, hold: StoredHold): boolean
   noteBoardChange(turn);
   return true;
 }
-
-const offersInstead = (turn: Turn, wish: HoldWish, verdict: Verdict, earlier: StoredHold | null) =>
-  freshOffers(turn, { verdict, day: dayOfOffer(turn, wish.offer), own: earlier?.slot ?? null });

@@ -131,6 +131,17 @@ it("gives an urgent slot to nobody who only says that it is urgent", async () =>
   expect(await ledger.book(aBookingWish(hold.id, { answers: urgentAnswers }))).toMatchObject({ ok: true });
 });
 
+it("offers the soonest time to a job that turns out urgent, whatever day was held", async () => {
+  const ledger = await aLedger();
+  const [, , late] = await ledger.offers({ verdict: "slip-check", from: "2040-06-04" });
+  const hold = aHoldWish(late!.id);
+  expect(await ledger.hold(hold)).toMatchObject({ ok: true });
+  const answer = await ledger.book(aBookingWish(hold.id, { answers: urgentAnswers }));
+  expect(answer).toMatchObject({
+    refusal: { reason: "needs-more-time", verdict: "stop-riding", offers: [{ date: "2040-05-09" }, {}, {}] },
+  });
+});
+
 it("judges the answers that come with a hold instead of the claim", async () => {
   const ledger = await aLedger();
   const wish = aHoldWish(await soonest(ledger), { verdict: "slip-check", answers: rebuildAnswers });

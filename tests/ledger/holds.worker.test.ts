@@ -50,6 +50,14 @@ it("lets one of 500 owners who race for one slot win, and tells the others the n
   }
 });
 
+it("offers an urgent job the soonest time, whatever day it asked for in vain", async () => {
+  const ledger = await aLedger();
+  const [far] = await ledger.offers({ verdict: "stop-riding", from: "2040-06-04" });
+  await ledger.hold(aHoldWish(far!.id, { verdict: "stop-riding" }));
+  const refused = await ledger.hold(aHoldWish(far!.id, { verdict: "stop-riding" }));
+  expect(refused).toMatchObject({ refusal: { why: "taken", offers: [{ date: "2040-05-09" }, {}, {}] } });
+});
+
 it("refuses every start from which a job would reach into the held time", async () => {
   const ledger = await aLedger();
   const eight = quantumAt(Date.UTC(2040, 4, 11, 12));
