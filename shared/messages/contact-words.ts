@@ -48,5 +48,6 @@ export const CONTACT_WORDS = {
     "Your answers no longer ask for an urgent slot, and the unit could not be here by then. Pick another time.",
   taken: "Someone else just took that time. These are the nearest free ones.",
   tooMany: "You already hold as much time as one person may. Book or wait until it ends.",
+  priceChanged: "The shop changed the price meanwhile. Look at the new price before you book.",
   answersAhead: "A date or a year in your answers is still to come. Please change that answer.",
 } as const;

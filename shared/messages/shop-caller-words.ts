@@ -50,5 +50,6 @@ export const CALLER_REFUSED = {
   "hold-ended": "The time was held too long ago and is free again. Pick another.",
   "needs-more-time": "By these answers the job needs more bench time than was held. Pick another time.",
   "not-urgent": "By these answers the job is not urgent, and the unit could not be here by then. Pick another time.",
+  "price-changed": "The price was changed meanwhile. Tell the caller the new one before you book.",
   "answers-ahead": "A date or a year in the answers is still to come. Change that answer.",
 } as const;

@@ -5,6 +5,7 @@ import type { Answers } from "#shared/craft/vocabulary.ts";
 import type { Draft } from "#shared/intake/draft.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
 import type { Contact, ReturnTo } from "#shared/shop/people.ts";
+import type { Quote } from "#shared/shop/prices.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 
 /** Names one wish: asked again with the same key and the same fingerprint, it gets its first answer again. */
@@ -70,6 +71,8 @@ export type BookingWish = {
   readonly serial: string | null;
   /** "Go ahead without asking up to", minor units. */
   readonly goAheadMinor: number | null;
+  /** The price that the asker was shown, minor units; null = none was told. */
+  readonly priceMinor: number | null;
   /** What the owner agreed to be told by text; null = nothing. */
   readonly reminders: { readonly text: string } | null;
   /** SHA-256 of the owner's link token, hex. */
@@ -91,6 +94,7 @@ export type BookingRefusal =
   | { readonly reason: "hold-ended"; readonly offers: readonly Offer[] }
   | { readonly reason: "needs-more-time"; readonly verdict: Verdict; readonly offers: readonly Offer[] }
   | { readonly reason: "not-urgent"; readonly verdict: Verdict; readonly offers: readonly Offer[] }
+  | { readonly reason: "price-changed"; readonly quote: Quote }
   | AnswersAhead
   | KeyReused;
 

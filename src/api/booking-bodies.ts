@@ -20,6 +20,12 @@ export const BookingRequest = z.strictObject({
   returnTo: ReturnToSchema,
   serial: line(40).optional().describe("Serial number of the unit"),
   goAheadMinor: z.int().min(0).max(100_000_000).optional().describe("Go ahead without asking up to, in minor units"),
+  priceMinor: z
+    .int()
+    .min(0)
+    .max(100_000_000)
+    .optional()
+    .describe("The price that was shown, in minor units; where it has changed since, nothing is booked"),
   reminders: z
     .strictObject({ consent: z.literal(true), text: z.string().trim().min(1).max(1000) })
     .optional()

@@ -28,6 +28,7 @@ export async function bookingWish(
     returnTo: asked.returnTo,
     serial: asked.serial ?? null,
     goAheadMinor: asked.goAheadMinor ?? null,
+    priceMinor: asked.priceMinor ?? null,
     by: "owner",
     reminders: asked.reminders === undefined ? null : { text: asked.reminders.text },
     ownerLinkHash: await sha256Hex(await ownerToken(linkKey, id, FIRST_GENERATION)),

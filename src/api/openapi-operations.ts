@@ -68,7 +68,7 @@ export const OPERATIONS: readonly Operation[] = [
     method: "post",
     path: "/api/bookings",
     id: "book",
-    summary: "Book the bench time of a hold. The answers are judged again; 409 carries fresh offers.",
+    summary: "Book the bench time of a hold. The answers are judged again; 409 carries fresh offers, or the new price.",
     takes: "BookingRequest",
     gives: [201, "BookingAnswer"],
     refuses: [...BAD_BODY, 409],

@@ -16,5 +16,7 @@ export const ProblemAnswer = z.looseObject({
   offers: z.array(OfferAnswer).optional().describe("Fresh offers to choose from instead"),
   verdict: VerdictName.optional().describe("What the answers come to"),
   why: z.string().optional().describe("What is wrong with the slot"),
+  priceMinor: z.int().optional().describe("The price as it is now, in minor units"),
+  currency: z.string().optional().describe("ISO 4217, of the price"),
   until: z.iso.datetime().optional().describe("Until when the booking could be changed here"),
 });

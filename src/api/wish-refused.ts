@@ -41,6 +41,13 @@ export function bookingRefused(refusal: BookingRefusal): Response {
       return conflict(refusal, "By these answers the job is not urgent, and the held slot is kept for urgent ones.", {
         verdict: refusal.verdict,
       });
+    case "price-changed":
+      return problem({
+        status: 409,
+        reason: refusal.reason,
+        detail: "The price has changed since it was shown. Show the new one, then book with it.",
+        more: { priceMinor: refusal.quote.minor, currency: refusal.quote.currency },
+      });
     case "answers-ahead":
       return notAccepted(aheadErrors(refusal.ahead));
     case "key-reused":

@@ -7,6 +7,7 @@ import { answersAhead } from "#shared/craft/answers-ahead.ts";
 import type { Answers } from "#shared/craft/vocabulary.ts";
 import type { AnswersAhead } from "#shared/shop/booking.ts";
 import { type JobPlan, planJob } from "#shared/shop/job-plan.ts";
+import type { Quote } from "#shared/shop/prices.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 import type { StoredHold } from "#src/ledger/hold-rows.ts";
@@ -16,6 +17,8 @@ import type { StoredSlot } from "#src/ledger/slot-columns.ts";
 type BookingCase = {
   readonly hold: StoredHold | null;
   readonly answers: Answers;
+  /** The price that was shown; null = none. */
+  readonly priceMinor: number | null;
   readonly settings: ShopSettings;
   /** The shop's calendar date. */
   readonly today: string;
@@ -37,6 +40,7 @@ export type BookingDecisionRefusal =
   | { readonly reason: "hold-ended"; readonly verdict: Verdict }
   | { readonly reason: "needs-more-time"; readonly verdict: Verdict }
   | { readonly reason: "not-urgent"; readonly verdict: Verdict }
+  | { readonly reason: "price-changed"; readonly quote: Quote }
   | AnswersAhead;
 
 /** The answers are judged again: neither the length of the work nor its urgency is taken from the asker. */
@@ -53,6 +57,9 @@ export function decideBooking(it: BookingCase): Outcome<BookingDecision, Booking
   const to = plusQuanta(hold.slot.from, quanta);
   if (to > hold.slot.to) return refuse({ reason: "needs-more-time", verdict });
   if (isTooEarly(hold, verdict, settings)) return refuse({ reason: "not-urgent", verdict });
+  if ((it.priceMinor ?? plan.quote.minor) !== plan.quote.minor) {
+    return refuse({ reason: "price-changed", quote: plan.quote });
+  }
   return accept({
     hold,
     plan,

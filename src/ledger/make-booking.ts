@@ -19,7 +19,7 @@ export function makeBooking(turn: Turn, wish: BookingWish): Outcome<Booking, Boo
   return answerOnce<Booking, BookingRefusal>(turn.sql, { wishKey: wish.wishKey, now: turn.now }, () => {
     const hold = findHold(turn.sql, wish.hold);
     const { settings, version } = turn.settings();
-    const decision = decideBooking({ hold, answers: wish.answers, settings, today: today(turn), now: turn.now });
+    const decision = decideBooking({ ...wish, hold, settings, today: today(turn), now: turn.now });
     if (decision.ok) return accept(keep(turn, wish, decision.value, version));
     return refuse(withOffers(turn, wish, hold, decision.refusal));
   });
@@ -63,6 +63,7 @@ function withOffers(
   switch (refusal.reason) {
     case "no-such-hold":
     case "already-booked":
+    case "price-changed":
     case "answers-ahead":
       return refusal;
     case "hold-ended":

@@ -119,6 +119,7 @@ async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, { hold, rea
     hold,
     answers,
     ...read,
+    priceMinor: null,
     by: "owner",
     reminders: null,
     ownerLinkHash: await sha256Hex(await ownerToken(needs.linkKey, id, 1)),
@@ -150,6 +151,8 @@ function refusalWords(refusal: BookingRefusal): string {
       return CONTACT_WORDS.needsMoreTime;
     case "not-urgent":
       return CONTACT_WORDS.notUrgent;
+    case "price-changed":
+      return CONTACT_WORDS.priceChanged;
     case "answers-ahead":
       return CONTACT_WORDS.answersAhead;
     default:

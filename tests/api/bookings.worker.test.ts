@@ -95,6 +95,13 @@ it("offers other time where the hold has ended, and says so where there was none
   expect((await problemOf(book({ ...late, hold: "no-such-hold" }), 409)).reason).toBe("no-such-hold");
 });
 
+it("books at the price that was shown, or tells the present one", async () => {
+  const body = await wish({ priceMinor: 1 });
+  const refused = ProblemAnswer.parse(await problemOf(book(body), 409));
+  expect(refused).toMatchObject({ reason: "price-changed", priceMinor: 12_500, currency: "USD" });
+  await jsonOf(book({ ...body, priceMinor: 12_500 }), 201);
+});
+
 it("opens a booking only to the token that belongs to it", async () => {
   const mine = await booked();
   const other = await booked();

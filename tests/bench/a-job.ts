@@ -55,6 +55,7 @@ export async function aJob({ answers = someAnswers(), offer = 0, ...change }: Jo
     serial: null,
     goAheadMinor: null,
     by: "owner",
+    priceMinor: null,
     reminders: null,
     ownerLinkHash: await sha256Hex(token),
     draft: null,

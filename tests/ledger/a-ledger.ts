@@ -98,6 +98,7 @@ export function aBookingWish(hold: string, change: Partial<BookingWish> = {}): B
     returnTo: { lines: ["7 Reed Street"], postcode: "00000", region: "Ottersby", country: "US" },
     serial: "SN-0042",
     goAheadMinor: 60_000,
+    priceMinor: null,
     by: "owner",
     reminders: { text: "Tell me by text when the next service is due." },
     ownerLinkHash: `hash-${fresh()}`,

@@ -212,6 +212,23 @@ it("keeps the version of the settings that judged the job, and the price that wa
   expect(await ledger.job(after.number)).toMatchObject({ settingsVersion: 2, plan: { quote: { minor: 2 } } });
 });
 
+it("books at the price that was shown or not at all, and tells the new one", async () => {
+  const ledger = await aLedger();
+  const hold = aHoldWish(await soonest(ledger));
+  await ledger.hold(hold);
+  await changeSettings(ledger, (settings) => ({
+    ...settings,
+    prices: {
+      ...settings.prices,
+      byJob: { ...settings.prices.byJob, "slip-check": { "shim-stack": 1, "set-nut": 2, unknown: 3 } },
+    },
+  }));
+  const wish = aBookingWish(hold.id, { priceMinor: 12_500 });
+  const refused = await ledger.book(wish);
+  expect(refused).toMatchObject({ refusal: { reason: "price-changed", quote: { minor: 2, currency: "USD" } } });
+  expect(await ledger.book({ ...wish, priceMinor: 2 })).toMatchObject({ ok: true });
+});
+
 it("numbers jobs one after the other, each with a check symbol that is a digit or a letter", async () => {
   const ledger = await aLedger();
   const numbers = [];

@@ -43,6 +43,8 @@ export async function bookForCall(
     hold,
     answers,
     ...contact,
+    // The shop that books sets the price itself.
+    priceMinor: null,
     by: "shop",
     reminders: null,
     ownerLinkHash: await sha256Hex(await ownerToken(linkKey, id, FIRST_GENERATION)),
