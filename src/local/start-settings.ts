@@ -24,12 +24,15 @@ export function startSettings(env: Environment): Outcome<StartSettings, string> 
   if (!requestsPerMinute) return refuse("REQUESTS_PER_MINUTE must be a whole number above 0.");
   const openHolds = wholeNumber(env["OPEN_HOLDS_PER_SOURCE"], 0);
   if (openHolds === null) return refuse("OPEN_HOLDS_PER_SOURCE must be a whole number.");
+  const publicOrigin = env["PUBLIC_ORIGIN"] ?? "";
+  if (publicOrigin !== "" && !/^https?:\/\/[^/]/i.test(publicOrigin))
+    return refuse('PUBLIC_ORIGIN must be an address such as "https://service.shop.example".');
   const demo = env["DEMO"] || "yes";
   if (demo !== "yes" && demo !== "no") return refuse('DEMO must be "yes" or "no".');
   return accept({
     port,
     demo: demo === "yes",
-    publicOrigin: env["PUBLIC_ORIGIN"] ?? "",
+    publicOrigin,
     requestsPerMinute,
     openHoldsPerSource: openHolds === 0 ? "" : String(openHolds),
   });

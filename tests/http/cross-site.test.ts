@@ -36,6 +36,21 @@ it("goes by the public origin behind a proxy", async () => {
   expect(await status("POST", { origin: HERE }, "https://service.example")).toBe(403);
 });
 
+it.each(["https://service.example/", "HTTPS://Service.Example", "https://service.example:443/tag?x#y"])(
+  "reads the public origin as a browser would: %s",
+  async (configured) => {
+    expect(publicOrigin(new Request(HERE), configured)).toBe("https://service.example");
+    expect(await status("POST", { origin: "https://service.example" }, configured)).toBe(200);
+  },
+);
+
+it.each(["service.example", "service.example:8080", "not an address"])(
+  "goes by the request where the public origin is none: %s",
+  (configured) => {
+    expect(publicOrigin(new Request(`${HERE}/intake`), configured)).toBe(HERE);
+  },
+);
+
 it.each(["POST", "PUT", "PATCH", "DELETE"])("guards %s, whatever its content type", async (method) => {
   const evil = { origin: "https://evil.example", "content-type": "application/json" };
   expect(await status(method, evil)).toBe(403);

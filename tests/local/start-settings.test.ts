@@ -30,6 +30,7 @@ it.each([
   [{ REQUESTS_PER_MINUTE: "0" }, "REQUESTS_PER_MINUTE"],
   [{ REQUESTS_PER_MINUTE: "many" }, "REQUESTS_PER_MINUTE"],
   [{ OPEN_HOLDS_PER_SOURCE: "few" }, "OPEN_HOLDS_PER_SOURCE"],
+  [{ PUBLIC_ORIGIN: "service.shop.example" }, "PUBLIC_ORIGIN"],
   [{ DEMO: "maybe" }, "DEMO"],
 ])("refuses %j in a sentence that names it", (env, name) => {
   expect(startSettings(env)).toEqual({ ok: false, refusal: expect.stringMatching(new RegExp(`^${name} must be`)) });
