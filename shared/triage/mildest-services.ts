@@ -46,6 +46,7 @@ export function serviceUnknowns(
 /** None at odds with the date or with the other service. */
 function mildestHours(date: string | null, known: Known): readonly number[] {
   const { answers, other, onDate, settings } = known;
+  if (date !== null && date === other.date && other.engineHours !== null) return [other.engineHours];
   const now = answers.engineHours;
   const ridden = date === null ? Infinity : riddenSince(date, onDate, settings.hoursPerYear);
   const isAfter = date !== null && other.date !== null && date > other.date;
@@ -70,10 +71,10 @@ function mildestDates(engineHours: number | null, { answers, other, onDate, sett
   const ridden = engineHours === null ? 0 : (answers.engineHours ?? engineHours) - engineHours;
   const latest = latestDayFor(ridden, onDate, settings.hoursPerYear);
   if (other.date === null) return [latest];
-  if (engineHours !== null && other.engineHours !== null) {
-    return [engineHours < other.engineHours ? earlierOf(latest, other.date) : latest];
-  }
   const before = earlierOf(latest, plusDays(other.date, -1));
+  if (engineHours !== null && other.engineHours !== null) {
+    return [engineHours < other.engineHours ? before : latest];
+  }
   return before < `${answers.builtYear ?? 0}-01-01` ? [latest] : [latest, before];
 }
 

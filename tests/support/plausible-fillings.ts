@@ -123,12 +123,13 @@ function serviceUnknowns(name: keyof typeof SERVICES, service: RememberedService
   ] as const;
 }
 
-/** No more hours after it than the pace allows, and the later service at the higher hours. */
+/** No more hours after it than the pace allows; the later service at the higher hours, two on one day at the same. */
 function fits(day: number, hours: number, { engineHours }: Answers, other: RememberedService, today: number): boolean {
   if (hours < 0 || hours > (engineHours ?? Infinity)) return false;
   if (engineHours !== null && engineHours - hours > mostRidden(today - day) + 1e-9) return false;
   if (other.date === null || other.engineHours === null) return true;
-  return Math.sign(day - dayOf(other.date)) * Math.sign(hours - other.engineHours) >= 0;
+  const [days, later] = [day - dayOf(other.date), hours - other.engineHours];
+  return days === 0 ? later === 0 : days * later >= 0;
 }
 
 function serviceHours(answers: Answers, other: RememberedService, today: number): readonly number[] {
