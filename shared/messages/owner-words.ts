@@ -33,6 +33,6 @@ export const WAITING = {
 
 /** What the page says when the network is away. */
 export const OFFLINE = {
-  kept: "No connection. Your answers are kept on this phone and will be sent later.",
+  kept: "No connection. Your answers are kept on this device and will be sent later.",
   sent: "Connected again. Your answers are sent.",
 } as const;

@@ -103,6 +103,19 @@ it("an answer that the site could not take is kept, told and sent again", async 
   expect([...received.values()]).toEqual(Object.keys(SLIP_CHECK.says).map(() => 1));
 });
 
+it("a form that the site refuses for now stands as it was, with the reason in sight", async () => {
+  const { page } = await atConfirm();
+  await writeContact(page);
+  const refuse = (route: Route) =>
+    route.fulfill({ status: 429, contentType: "text/html", body: "<main><h1>No</h1><p>Wait a minute.</p></main>" });
+  await page.route("**/confirm", refuse);
+  await page.getByRole("button", { name: "Book it" }).click();
+  await page.getByRole("status").filter({ hasText: "Wait a minute." }).waitFor();
+  expect(await page.getByLabel("Your name").inputValue()).toBe("Ada Quill");
+  await page.unroute("**/confirm", refuse);
+  await bookIt(page);
+});
+
 it("booking without network says so in sight, keeps what was typed, and books once when it is back", async () => {
   const { context, page } = await atConfirm();
   await writeContact(page);

@@ -1,6 +1,7 @@
 import ICAL from "ical.js";
 import type { BrowserContextOptions, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { SAID } from "#shared/messages/owner-words.ts";
 import { QUESTION_WORDS } from "#shared/messages/question-words.ts";
 import { TAG_LABELS } from "#shared/messages/tag-lines.ts";
 import { readJobNumber } from "#shared/shop/job-number.ts";
@@ -117,6 +118,33 @@ describe.each([
     expect(event.startDate.toJSDate().getTime()).toBeGreaterThan(Date.now());
     expect(event.description).toContain(shop().origin);
   });
+});
+
+it.each([
+  ["peeks out with its last lines on a phone", PHONE, false],
+  ["hangs beside the question in full on a desktop", DESKTOP, true],
+])("the tag %s", async (_, viewport, inFull) => {
+  const page = await atVerdict(STOP_RIDING, { viewport });
+  const stop = page.getByText("Stop riding. Do not start the engine.");
+  const [window, first, last] = await Promise.all(
+    [page.locator(".tag-window"), page.getByRole("link", { name: "Noticed" }), stop].map((it) => it.boundingBox()),
+  );
+  const isShown = (it: typeof first) => it!.y >= window!.y && it!.y + it!.height <= window!.y + window!.height + 1;
+  expect(isShown(last!)).toBe(true);
+  expect(isShown(first!)).toBe(inFull);
+});
+
+it("two minutes before the held time ends the owner is told how to keep it", async () => {
+  const { context, visit: open } = await somebody();
+  await context.clock.install();
+  await postAnswers(context.request, { origin: shop().origin, owner: SLIP_CHECK });
+  const page = await open("/verdict");
+  await holdFirstOffer(page);
+  await context.clock.runFor(12.5 * 60_000);
+  expect(await page.getByText(SAID.twoMinutes).count()).toBe(0);
+  await context.clock.runFor(60_000);
+  await page.getByText(SAID.twoMinutes).waitFor();
+  expect(await page.getByRole("button", { name: "Hold it longer" }).isEnabled()).toBe(true);
 });
 
 it("the booked slot goes into a calendar, with the link to the job", async () => {
