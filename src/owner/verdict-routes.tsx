@@ -53,7 +53,7 @@ async function page(needs: OwnerNeeds, sitting: Sitting, { dropped = [], refusal
       plan={plan}
       changes={wouldChange(answers, now.onDate, settings.triage)}
       dropped={dropped}
-      free={refusal === undefined ? await freeTime(needs, plan.judgement.verdict) : freshTime(needs, sitting, refusal)}
+      free={freshTime(needs, sitting, refusal) ?? (await freeTime(needs, plan.judgement.verdict))}
       booked={stored.booked}
       wish={needs.newId()}
       {...(refusal === undefined ? {} : { notice: holdRefusedWords(refusal) })}
@@ -61,12 +61,11 @@ async function page(needs: OwnerNeeds, sitting: Sitting, { dropped = [], refusal
   );
 }
 
-/** A refusal brings what is free at this moment; where it brings nothing, the pick itself was not possible. */
-const freshTime = (needs: OwnerNeeds, { settings }: Sitting, refusal: HoldRefusal): FreeTime => ({
-  offers: "offers" in refusal ? refusal.offers : [],
-  asOf: needs.now(),
-  zone: settings.calendar.zone,
-});
+/** What is free at this moment, which a refusal brings along where the time itself was the reason. */
+const freshTime = (needs: OwnerNeeds, { settings }: Sitting, refusal: HoldRefusal | undefined): FreeTime | null =>
+  refusal !== undefined && "offers" in refusal
+    ? { offers: refusal.offers, asOf: needs.now(), zone: settings.calendar.zone }
+    : null;
 
 const MORNING_MINUTE = 9 * 60;
 const HALF_HOUR_MS = 30 * 60_000;

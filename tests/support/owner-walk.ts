@@ -85,10 +85,15 @@ export async function postAnswers(
   }
 }
 
-/** Picks the first time on offer, and waits for the page on which it is booked. */
+/** Picks the first time on offer, or the first of the fresh ones where it was gone, and waits for the page to book it. */
 export async function holdFirstOffer(page: Page): Promise<void> {
-  await page.getByRole("button", { name: "Hold this time" }).first().click();
-  await page.getByRole("heading", { level: 1, name: "Book the time we hold for you" }).waitFor();
+  const held = page.getByRole("heading", { level: 1, name: "Book the time we hold for you" });
+  const refused = page.getByRole("alert").filter({ hasText: "just took that time" });
+  const pick = () => page.getByRole("button", { name: "Hold this time" }).first().click();
+  await pick();
+  await held.or(refused).waitFor();
+  if (await refused.isVisible()) await pick();
+  await held.waitFor();
 }
 
 /** A name, a phone number and the way back: all that has to be said to book. */
