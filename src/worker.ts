@@ -43,7 +43,10 @@ function siteOf(env: Env): Hono {
     publishedBoard: boardReader(env.BOARD, SHOP_NAME),
     publishedReceipt: receiptReader(env.BOARD),
   };
-  site.route("/", ownerRoutes({ ...world, ...published, shop, sourceOf: (request) => sourceOf(request, env.LINK_KEY) }));
+  site.route(
+    "/",
+    ownerRoutes({ ...world, ...published, shop, sourceOf: (request) => sourceOf(request, env.LINK_KEY) }),
+  );
   site.route("/shop", benchRoutes({ ...world, shop }));
   site.route("/api", apiRoutes({ ...world, ...published, shop }));
   return site;
