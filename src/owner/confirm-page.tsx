@@ -51,6 +51,7 @@ export function ConfirmPage({ front, draft, plan, hold, offers, typed, problems,
           </dl>
           <form method="post" action="/confirm" data-keep="contact" novalidate>
             <input type="hidden" name="wish" value={wish} />
+            <input type="hidden" name="price" value={plan.quote.minor} />
             {hold === null ? (
               <PickAgain offers={offers} locale={front.locale} />
             ) : (

@@ -49,7 +49,9 @@ export function confirmRoutes(needs: OwnerNeeds) {
         const notice = picked === null || isLonger(form) ? CONTACT_WORDS.holdEnded : CONTACT_WORDS.taken;
         return c.html(await page(needs, sitting, { hold: null, typed, notice }), 409);
       }
-      return book(c, needs, sitting, { hold: held, read: read.value, typed, wish: String(form["wish"] ?? "") });
+      const { wish = "", price } = form;
+      const priceMinor = price === undefined ? null : Number(price);
+      return book(c, needs, sitting, { hold: held, read: read.value, typed, wish: String(wish), priceMinor });
     });
 }
 
@@ -109,9 +111,12 @@ type ToBook = {
   readonly read: ReadContact;
   readonly typed: TypedContact;
   readonly wish: string;
+  /** What the page that was sent showed. */
+  readonly priceMinor: number | null;
 };
 
-async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, { hold, read, typed, wish }: ToBook) {
+async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, asked: ToBook) {
+  const { hold, read, typed, wish, priceMinor } = asked;
   const id = needs.newId();
   const answers = answersFrom(sitting.stored.draft);
   const booked = await needs.shop.book({
@@ -119,7 +124,7 @@ async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, { hold, rea
     hold,
     answers,
     ...read,
-    priceMinor: null,
+    priceMinor,
     by: "owner",
     reminders: null,
     ownerLinkHash: await sha256Hex(await ownerToken(needs.linkKey, id, 1)),
@@ -127,7 +132,7 @@ async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, { hold, rea
     wishKey: {
       scope: `page.book.${sitting.tokenHash}`,
       key: wish,
-      fingerprint: await sha256Hex(JSON.stringify([hold, answers, read])),
+      fingerprint: await sha256Hex(JSON.stringify([hold, answers, read, priceMinor])),
     },
   });
   if (booked.ok) {
@@ -136,7 +141,9 @@ async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, { hold, rea
   }
   const { refusal } = booked;
   const offers = "offers" in refusal ? { offers: refusal.offers } : {};
-  return c.html(await page(needs, sitting, { hold: null, typed, notice: refusalWords(refusal), ...offers }), 409);
+  // At another price the held time stays held: the page comes again with the new price to agree to.
+  const kept = refusal.reason === "price-changed" ? openHold(needs, sitting) : null;
+  return c.html(await page(needs, sitting, { hold: kept, typed, notice: refusalWords(refusal), ...offers }), 409);
 }
 
 function refusalWords(refusal: BookingRefusal): string {
