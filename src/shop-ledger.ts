@@ -13,7 +13,7 @@ import { findReceipt } from "#src/ledger/booking-rows.ts";
 import { type ChangeWish, cancelBooking, moveBooking } from "#src/ledger/change-booking.ts";
 import type { Clock } from "#src/ledger/clock.ts";
 import { dropDraft } from "#src/ledger/draft-rows.ts";
-import { endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
+import { endHoldOf, endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
 import { freshOffers } from "#src/ledger/fresh-offers.ts";
 import { findJob } from "#src/ledger/job-rows.ts";
 import { type AnswerWish, type KeptAnswer, keepAnswer, storedDraft } from "#src/ledger/keep-answer.ts";
@@ -119,7 +119,10 @@ export class ShopLedger extends DurableObject<Env> {
   }
 
   forgetDraft(tokenHash: string): void {
-    this.#decide(({ sql }) => dropDraft(sql, tokenHash));
+    this.#change((turn) => {
+      endHoldOf(turn, tokenHash);
+      dropDraft(turn.sql, tokenHash);
+    });
   }
 
   openSession(wish: sessions.SessionWish): Outcome<sessions.Session, sessions.SessionRefusal> {

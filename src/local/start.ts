@@ -40,7 +40,6 @@ async function run(asked: StartSettings, linkKey: string): Promise<Runtime> {
   const vars = {
     LINK_KEY: linkKey,
     PUBLIC_ORIGIN: asked.publicOrigin,
-    DEMO: asked.demo ? "yes" : "",
     OPEN_HOLDS_PER_SOURCE: asked.openHoldsPerSource,
   };
   const script = await bundleWorker();

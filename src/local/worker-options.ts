@@ -10,7 +10,6 @@ export const REQUEST_LIMIT = { limit: 300, period: 60 } as const;
 export type WorkerVars = {
   readonly LINK_KEY: string;
   readonly PUBLIC_ORIGIN: string;
-  readonly DEMO: string;
   readonly OPEN_HOLDS_PER_SOURCE: string;
 };
 

@@ -12,6 +12,7 @@ import {
   MONDAY,
   setClock,
   soonest,
+  takenQuanta,
   urgentAnswers,
 } from "#tests/ledger/a-ledger.ts";
 
@@ -114,6 +115,15 @@ it("forgets a conversation when it is told to, and begins anew where one cannot 
     storage.sql.exec("UPDATE draft SET draft = ?", JSON.stringify({ unitFamily: "of another time" }));
   });
   expect(await ledger.draft("d2")).toMatchObject({ draft: {} });
+});
+
+it("lets go of the time that a conversation holds when it is told to forget it", async () => {
+  const ledger = await aLedger();
+  await ledger.keepAnswer({ tokenHash: "d1", question: "unitFamily", answer: "set-nut" });
+  await ledger.hold(aHoldWish(await soonest(ledger, "slip-check"), { draft: "d1" }));
+  expect(await takenQuanta(ledger)).toHaveLength(4);
+  await ledger.forgetDraft("d1");
+  expect(await takenQuanta(ledger)).toEqual([]);
 });
 
 it("opens one session with a sign-in link, once, and only while it is good", async () => {

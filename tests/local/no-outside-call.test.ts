@@ -47,7 +47,7 @@ it("lets the worker call nobody, not even its own machine", async () => {
   const { port } = neighbour.address() as AddressInfo;
   const script = `export class ShopLedger {}
     export default { fetch: () => fetch("http://127.0.0.1:${port}/") };`;
-  const vars = { LINK_KEY: "", PUBLIC_ORIGIN: "", DEMO: "", OPEN_HOLDS_PER_SOURCE: "" };
+  const vars = { LINK_KEY: "", PUBLIC_ORIGIN: "", OPEN_HOLDS_PER_SOURCE: "" };
   const runtime = await startRuntimeProcess(
     workerOptions({ script, port: 0, stateFolder: folder, requestsPerMinute: 1, vars }),
     () => {},

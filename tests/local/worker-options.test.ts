@@ -20,7 +20,7 @@ const Edge = z.looseObject({
 
 const config = unstable_readConfig({ config: "wrangler.toml" });
 const edge = Edge.parse(config);
-const vars = { LINK_KEY: "key", PUBLIC_ORIGIN: "", DEMO: "", OPEN_HOLDS_PER_SOURCE: "" };
+const vars = { LINK_KEY: "key", PUBLIC_ORIGIN: "", OPEN_HOLDS_PER_SOURCE: "" };
 const local = workerOptions({ script: "", port: 1, stateFolder: "/nowhere", requestsPerMinute: 300, vars });
 
 it("gives the worker on one machine what it has on the edge", () => {
