@@ -5,8 +5,8 @@ import { NewLinkPage } from "#src/bench/change-pages.tsx";
 import type { JobEnv } from "#src/bench/job-env.tsx";
 import { linkPagePath, tokenByPass } from "#src/bench/link-pass.ts";
 import { OwnerLinkPage } from "#src/bench/owner-link-page.tsx";
-import { readForm } from "#src/bench/read-form.ts";
 import { ownerToken, sha256Hex } from "#src/http/owner-link.ts";
+import { readForm } from "#src/http/read-form.ts";
 
 /** Making a new link for the owner, which ends the one before. */
 export function linkRoutes(needs: BenchNeeds) {

@@ -5,7 +5,7 @@ import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import { MovePage } from "#src/bench/change-pages.tsx";
 import { changeRefusedText, refusedStatus } from "#src/bench/change-refused.ts";
 import { type JobEnv, onlyBooked } from "#src/bench/job-env.tsx";
-import { readForm } from "#src/bench/read-form.ts";
+import { readForm } from "#src/http/read-form.ts";
 
 /** Moving a booking to another bench time. */
 export function moveRoutes(needs: BenchNeeds) {

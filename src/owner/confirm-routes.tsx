@@ -17,6 +17,7 @@ import {
   type TypedContact,
 } from "#src/http/contact-form.ts";
 import { ownerToken, sha256Hex } from "#src/http/owner-link.ts";
+import { readForm } from "#src/http/read-form.ts";
 import { ConfirmPage } from "#src/owner/confirm-page.tsx";
 import { holdFor } from "#src/owner/hold-time.ts";
 import { type Sitting, sittingOf } from "#src/owner/own-draft.ts";
@@ -35,7 +36,7 @@ export function confirmRoutes(needs: OwnerNeeds) {
     .post("/confirm", async (c) => {
       const sitting = await sittingOf(c, needs);
       if (!isReady(sitting)) return c.redirect("/intake", 303);
-      const form = await c.req.parseBody();
+      const form = await readForm(c);
       const typed = typedIn(form);
       const { front, prices } = sitting.settings;
       const read = readContact(typed, { country: front.country, currency: prices.currency });

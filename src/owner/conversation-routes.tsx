@@ -8,6 +8,7 @@ import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { problemWords } from "#shared/messages/problem-words.ts";
 import { clearCookie } from "#src/http/cookies.ts";
 import { sha256Hex } from "#src/http/owner-link.ts";
+import { readFields } from "#src/http/read-form.ts";
 import { AllQuestions, ConversationPage } from "#src/owner/conversation-page.tsx";
 import { droppedIn, droppedQuery } from "#src/owner/dropped.tsx";
 import { keepToken, type Sitting, sittingOf } from "#src/owner/own-draft.ts";
@@ -47,7 +48,7 @@ export function conversationRoutes(needs: OwnerNeeds) {
       const question = questionOf(c.req.param("question"));
       if (question === undefined) return c.notFound();
       const sitting = await sittingOf(c, needs);
-      const fields = await fieldsOf(c);
+      const fields = await readFields(c);
       const read = readAnswer(question, fields, sitting.stored.draft, sitting.now.onDate);
       if (!read.ok) return refusedAnswer(c, needs, sitting, question, { problem: read.refusal, filled: fields });
       const token = sitting.token ?? needs.newId();
@@ -102,10 +103,3 @@ const resumeLink = (c: Context, needs: OwnerNeeds, token: string): string =>
   `${needs.origin(c.req.raw)}/resume/${token}`;
 
 const wantsJson = (c: Context): boolean => c.req.header("accept") === "application/json";
-
-async function fieldsOf(c: Context): Promise<Fields> {
-  const form = await c.req.parseBody({ all: true });
-  return Object.fromEntries(
-    Object.entries(form).map(([name, value]) => [name, [value].flat().filter((it) => typeof it === "string")]),
-  );
-}

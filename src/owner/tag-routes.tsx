@@ -7,6 +7,7 @@ import { VERDICT_SHORT } from "#shared/messages/verdict-words.ts";
 import type { ChangeRefusal, Job } from "#shared/shop/booking.ts";
 import { readJobNumber } from "#shared/shop/job-number.ts";
 import { sha256Hex } from "#src/http/owner-link.ts";
+import { readForm } from "#src/http/read-form.ts";
 import type { OwnerNeeds } from "#src/owner/owner-needs.ts";
 import { ScannedPage } from "#src/owner/scanned-page.tsx";
 import { TagPage } from "#src/owner/tag-page.tsx";
@@ -26,8 +27,8 @@ export function tagRoutes(needs: OwnerNeeds) {
     .post("/tag/:token/move", async (c) => {
       const job = await jobOf(c, needs);
       if (job === null) return c.notFound();
-      const { offer } = await c.req.parseBody();
-      const moved = await needs.shop.moveBooking({ ...(await changeOf(c, job)), offer: String(offer ?? "") });
+      const { offer = "" } = await readForm(c);
+      const moved = await needs.shop.moveBooking({ ...(await changeOf(c, job)), offer });
       return afterChange(c, needs, job, moved.ok ? "moved" : moved.refusal);
     })
     .post("/tag/:token/cancel", async (c) => {

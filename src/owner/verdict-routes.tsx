@@ -8,6 +8,7 @@ import { ICS_WORDS } from "#shared/messages/tag-words.ts";
 import type { HoldRefusal } from "#shared/shop/booking.ts";
 import { planJob } from "#shared/shop/job-plan.ts";
 import { wouldChange } from "#shared/triage/would-change.ts";
+import { readForm } from "#src/http/read-form.ts";
 import { droppedIn } from "#src/owner/dropped.tsx";
 import { type FreeTime, freeTime } from "#src/owner/free-time.ts";
 import { holdFor } from "#src/owner/hold-time.ts";
@@ -26,7 +27,7 @@ export function verdictRoutes(needs: OwnerNeeds) {
     .post("/verdict/hold", async (c) => {
       const sitting = await sittingOf(c, needs);
       if (!isFinished(sitting)) return c.redirect("/intake", 303);
-      const held = await holdFor(c, needs, sitting, await c.req.parseBody());
+      const held = await holdFor(c, needs, sitting, await readForm(c));
       if (held.ok) return c.redirect("/confirm", 303);
       return c.html(await page(needs, sitting, { refusal: held.refusal }), 409);
     })

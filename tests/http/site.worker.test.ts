@@ -140,6 +140,15 @@ it("works without a limiter and without a place for the board", async () => {
   expect(answer.status).toBe(200);
 });
 
+it.each(["multipart/form-data; boundary=x", "multipart/form-data"])(
+  "asks again where what was sent is no form: %s",
+  async (type) => {
+    const answer = await ask("/intake/symptoms", { body: "broken", headers: { "content-type": type } });
+    expect(answer.status).toBe(422);
+    await answer.text();
+  },
+);
+
 it.each([[""], ["short"]])("says clearly that it has no key: %j", async (LINK_KEY) => {
   const answer = await askWith({ LINK_KEY }, "http://shop.example/api/slots");
   expect((await problemOf(answer, 503)).detail).toMatch(/LINK_KEY is missing or has fewer than 32 characters/);

@@ -8,8 +8,8 @@ import type { CallEnv } from "#src/bench/caller/call-env.tsx";
 import { readCallerAnswers } from "#src/bench/caller/caller-answers.ts";
 import { filledFrom } from "#src/bench/caller/caller-fields.ts";
 import { CallerFormPage } from "#src/bench/caller/caller-form-page.tsx";
-import { readFields } from "#src/bench/read-form.ts";
 import { sha256Hex } from "#src/http/owner-link.ts";
+import { readFields } from "#src/http/read-form.ts";
 
 /** Taking down a caller's answers, and changing them. */
 export function answersRoutes(needs: BenchNeeds) {

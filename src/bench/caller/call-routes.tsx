@@ -8,7 +8,7 @@ import { callerRefusedText } from "#src/bench/caller/caller-refused.ts";
 import { holdForCall } from "#src/bench/caller/caller-wishes.ts";
 import { confirmRoutes } from "#src/bench/caller/confirm-routes.tsx";
 import { refusedStatus } from "#src/bench/change-refused.ts";
-import { readForm } from "#src/bench/read-form.ts";
+import { readForm } from "#src/http/read-form.ts";
 
 /** Booking for a caller: answers, then the verdict with bench time, then who is calling. */
 export function callRoutes(needs: BenchNeeds) {

@@ -9,8 +9,8 @@ import { callerRefusedText } from "#src/bench/caller/caller-refused.ts";
 import { bookForCall, holdForCall } from "#src/bench/caller/caller-wishes.ts";
 import { refusedStatus } from "#src/bench/change-refused.ts";
 import { linkPagePath } from "#src/bench/link-pass.ts";
-import { readForm } from "#src/bench/read-form.ts";
 import { type ReadContact, readContact } from "#src/http/contact-form.ts";
+import { readForm } from "#src/http/read-form.ts";
 
 /** From held time to a booked job, with the link to hand over. */
 export function confirmRoutes(needs: BenchNeeds) {

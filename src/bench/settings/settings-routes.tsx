@@ -1,8 +1,8 @@
 import { Hono } from "hono";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
-import { readForm } from "#src/bench/read-form.ts";
 import { readSettings, writeSettings } from "#src/bench/settings/settings-form.ts";
 import { SettingsPage } from "#src/bench/settings/settings-page.tsx";
+import { readForm } from "#src/http/read-form.ts";
 
 /** The shop's settings, as one page saved as a whole. */
 export function settingsRoutes(needs: BenchNeeds) {
