@@ -68,6 +68,25 @@ describe("wouldChange", () => {
       { builtYear: 2024, engineHours: 200, lastRebuild: done("2025-05-02", null), lastSlipSet: done(null, 125) },
       { "lastRebuild.engineHours": "not-due", "lastSlipSet.date": "not-due" },
     ],
+    [
+      "nothing at odds with the other service: a setting after a rebuild 10 h ago is as fresh",
+      {
+        lastRebuild: done("2026-06-01", 30),
+        lastSlipSet: done("2026-12-01", null),
+        symptoms: ["gradual-boost-loss"],
+      },
+      {},
+    ],
+    [
+      "nothing at odds with the other service: two on one day lie at the same hours",
+      {
+        engineHours: 100,
+        mods: modified({ charger: true }),
+        lastRebuild: done("2026-06-01", null),
+        lastSlipSet: done("2026-06-01", 25),
+      },
+      {},
+    ],
     ["the year built", { builtYear: null }, { builtYear: "not-due" }],
     [
       "washers, build and rebuild, where ceramic is plausible",
