@@ -1,6 +1,6 @@
 import type { Draft } from "#shared/intake/draft.ts";
 import { DraftSchema } from "#shared/intake/draft-schema.ts";
-import { firstRow, numberIn, textIn } from "#src/ledger/row.ts";
+import { firstRow, numberIn, rowsOf, textIn } from "#src/ledger/row.ts";
 
 /** A conversation is kept this long after its last answer; default of this project. */
 export const DRAFT_LIVES_MS = 14 * 86_400_000;
@@ -33,6 +33,18 @@ export function dropSilentDraft(sql: SqlStorage, tokenHash: string, since: numbe
 
 export function dropDraft(sql: SqlStorage, tokenHash: string): void {
   sql.exec("DELETE FROM draft WHERE token_hash = ?", tokenHash);
+}
+
+/**
+ * Drops some of the conversations that stand still the longest: first those of one answer, as a flood of visits leaves
+ * them. Who holds bench time or has just booked keeps his. Answers whether there was anything to drop.
+ */
+export function dropIdleDrafts(sql: SqlStorage, most: number): boolean {
+  const query = `DELETE FROM draft WHERE token_hash IN (
+    SELECT token_hash FROM draft
+    WHERE token_hash NOT IN (SELECT draft FROM hold WHERE draft IS NOT NULL AND state <> 'ended')
+    ORDER BY (SELECT count(*) FROM json_each(draft.draft)) > 1, expires_at LIMIT ?) RETURNING 1`;
+  return rowsOf(sql, query, most).length > 0;
 }
 
 export function countDrafts(sql: SqlStorage): number {

@@ -2,12 +2,14 @@ import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import { answered } from "#shared/intake/conversation.ts";
 import type { Draft, QuestionId } from "#shared/intake/draft.ts";
 import type { StoredDraft } from "#shared/shop/booking.ts";
-import { countDrafts, DRAFT_LIVES_MS, findDraft, keepDraft } from "#src/ledger/draft-rows.ts";
+import { countDrafts, DRAFT_LIVES_MS, dropIdleDrafts, findDraft, keepDraft } from "#src/ledger/draft-rows.ts";
 import { hasBooked, openHoldOf, toldHold } from "#src/ledger/hold-rows.ts";
 import { type Turn, today } from "#src/ledger/turn.ts";
 
 /** Far more than a shop ever has; keeps a flood of empty visits from filling the storage. Default of this project. */
 export const MOST_DRAFTS = 20_000;
+/** As finding the idlest means looking through all of them, some are dropped at a time. Default of this project. */
+export const DROPPED_AT_ONCE = 100;
 
 export type AnswerWish = { readonly tokenHash: string; readonly question: QuestionId; readonly answer: unknown };
 
@@ -25,13 +27,16 @@ export function keepAnswer(
   { tokenHash, question, answer }: AnswerWish,
 ): Outcome<KeptAnswer, { readonly reason: "too-many-drafts" }> {
   const kept = findDraft(turn.sql, tokenHash, turn.now);
-  if (kept === null && countDrafts(turn.sql) >= MOST_DRAFTS) return refuse({ reason: "too-many-drafts" });
+  if (kept === null && !hasRoom(turn)) return refuse({ reason: "too-many-drafts" });
   const { ceramicUntilYear } = turn.settings().settings.triage;
   const step = answered(kept?.draft ?? {}, question, answer, { onDate: today(turn), ceramicUntilYear });
   const expiresAt = turn.now + DRAFT_LIVES_MS;
   keepDraft(turn.sql, tokenHash, { draft: step.draft, expiresAt });
   return accept({ draft: step.draft, dropped: step.dropped, next: step.next?.id ?? null, expiresAt });
 }
+
+/** A flood must not shut out the next owner: where all places are taken, the idlest conversations go. */
+const hasRoom = ({ sql }: Turn): boolean => countDrafts(sql) < MOST_DRAFTS || dropIdleDrafts(sql, DROPPED_AT_ONCE);
 
 /** The conversation so far, with the time that it holds. */
 export function storedDraft({ sql, now }: Turn, tokenHash: string): StoredDraft | null {

@@ -1,6 +1,7 @@
 import { evictDurableObject, runDurableObjectAlarm, runInDurableObject } from "cloudflare:test";
 import { expect, it } from "vitest";
 import { DEMO_SHOP } from "#shared/shop/shop-settings.ts";
+import { DROPPED_AT_ONCE, MOST_DRAFTS } from "#src/ledger/keep-answer.ts";
 import {
   aBooking,
   aHoldWish,
@@ -8,6 +9,7 @@ import {
   changeSettings,
   countRows,
   DAY,
+  type LedgerStub,
   MINUTE,
   MONDAY,
   setClock,
@@ -115,6 +117,43 @@ it("forgets a conversation when it is told to, and begins anew where one cannot 
     storage.sql.exec("UPDATE draft SET draft = ?", JSON.stringify({ unitFamily: "of another time" }));
   });
   expect(await ledger.draft("d2")).toMatchObject({ draft: {} });
+});
+
+/** A flood of conversations, the earliest answered first, from a minute ago on. */
+const flood = (ledger: LedgerStub, draft: object) =>
+  runInDurableObject(ledger, (_, { storage: { sql } }) => {
+    const query = `WITH RECURSIVE each (n) AS (SELECT 0 UNION ALL SELECT n + 1 FROM each WHERE n + 1 < ?)
+      INSERT INTO draft (token_hash, draft, expires_at) SELECT 'flood-' || n, ?, ? + n FROM each`;
+    const free = MOST_DRAFTS - Number(sql.exec("SELECT count(*) AS n FROM draft").one()["n"]);
+    sql.exec(query, free, JSON.stringify(draft), MONDAY + 14 * DAY - MINUTE);
+  });
+
+it("drops the idlest conversations of one answer rather than turn an owner away", async () => {
+  const ledger = await aLedger();
+  const answer = (tokenHash: string, question: "unitFamily" | "symptoms", value: unknown) =>
+    ledger.keepAnswer({ tokenHash, question, answer: value });
+  await setClock(ledger, MONDAY - DAY);
+  await answer("two answers", "unitFamily", "set-nut");
+  await answer("two answers", "symptoms", { noticed: [], notLooked: false });
+  await answer("holds time", "unitFamily", "set-nut");
+  await answer("idle", "unitFamily", "set-nut");
+  await setClock(ledger, MONDAY);
+  await ledger.hold(aHoldWish(await soonest(ledger), { draft: "holds time" }));
+  await flood(ledger, { unitFamily: "set-nut" });
+  expect(await answer("new", "unitFamily", "set-nut")).toMatchObject({ ok: true });
+  expect(await countRows(ledger, "draft")).toBe(MOST_DRAFTS - DROPPED_AT_ONCE + 1);
+  const kept = async (tokenHash: string) => (await ledger.draft(tokenHash)) !== null;
+  expect(await Promise.all(["new", "two answers", "holds time"].map(kept))).toEqual([true, true, true]);
+  expect(await Promise.all(["idle", "flood-0", "flood-98", "flood-99"].map(kept))).toEqual([false, false, false, true]);
+});
+
+it("drops the idlest conversations of all where each has several answers", async () => {
+  const ledger = await aLedger();
+  await flood(ledger, { unitFamily: "set-nut", builtYear: 2020 });
+  const kept = await ledger.keepAnswer({ tokenHash: "new", question: "unitFamily", answer: "set-nut" });
+  expect(kept).toMatchObject({ ok: true });
+  expect(await ledger.draft("flood-99")).toBeNull();
+  expect(await ledger.draft("flood-100")).not.toBeNull();
 });
 
 it("lets go of the time that a conversation holds when it is told to forget it", async () => {
