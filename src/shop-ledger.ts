@@ -23,7 +23,7 @@ import { listArrivals } from "#src/ledger/list-arrivals.ts";
 import { makeBooking } from "#src/ledger/make-booking.ts";
 import { PUBLISH_AFTER_MS } from "#src/ledger/publication-rows.ts";
 import { type BoardStore, publishDue } from "#src/ledger/publish.ts";
-import { purge } from "#src/ledger/purge.ts";
+import { purgeIfDue } from "#src/ledger/purge.ts";
 import type { Receipt } from "#src/ledger/receipt.ts";
 import { type ReissueRefusal, type ReissueWish, reissueLink } from "#src/ledger/reissue-link.ts";
 import { type SettingsRefusal, type SettingsWish, saveSettings } from "#src/ledger/save-settings.ts";
@@ -147,7 +147,7 @@ export class ShopLedger extends DurableObject<Env> {
     let rest = 0;
     try {
       this.#decide(endOverdueHolds);
-      this.#decide(purge);
+      this.#decide(purgeIfDue);
       await publishDue((decision) => this.#decide(decision), this.boardStore, logFailure);
     } catch (error) {
       logFailure(error, "alarm");

@@ -1,3 +1,4 @@
+import { lastPurge, notePurge } from "#src/ledger/counter-rows.ts";
 import { dropSilentDraft } from "#src/ledger/draft-rows.ts";
 import { bookedHolds } from "#src/ledger/hold-rows.ts";
 import { firstRow } from "#src/ledger/row.ts";
@@ -7,8 +8,16 @@ import { WISH_LIVES_MS } from "#src/ledger/wish-rows.ts";
 /** What is over is never shown; that it is dropped too can wait for a few hours. Default of this project. */
 export const PURGE_EVERY_MS = 6 * 3_600_000;
 
+/** Purges once in each period, however often it is called: a purge looks through all that ends. */
+export function purgeIfDue(turn: Turn): void {
+  const period = periodOf(turn.now);
+  if (lastPurge(turn.sql) >= period) return;
+  purge(turn);
+  notePurge(turn.sql, period);
+}
+
 /** Drops what has outlived its use. Jobs and bookings stay: they are the shop's record. */
-export function purge({ sql, now }: Turn): void {
+function purge({ sql, now }: Turn): void {
   sql.exec("DELETE FROM draft WHERE expires_at <= ?", now);
   sql.exec("DELETE FROM session WHERE expires_at <= ?", now);
   sql.exec("DELETE FROM used_link WHERE expires_at <= ?", now);
@@ -24,5 +33,7 @@ export function purge({ sql, now }: Turn): void {
 export function nextPurge(sql: SqlStorage, now: number): number | null {
   const tables = ["draft", "wish", "session", "used_link", "hold"];
   const isAny = tables.some((table) => firstRow(sql, `SELECT 1 FROM ${table} LIMIT 1`) !== undefined);
-  return isAny ? (Math.floor(now / PURGE_EVERY_MS) + 1) * PURGE_EVERY_MS : null;
+  return isAny ? (periodOf(now) + 1) * PURGE_EVERY_MS : null;
 }
+
+const periodOf = (now: number): number => Math.floor(now / PURGE_EVERY_MS);

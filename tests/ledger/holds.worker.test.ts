@@ -5,6 +5,7 @@ import type { Outcome } from "#shared/basics/outcome.ts";
 import { offerId } from "#shared/calendar/offer-id.ts";
 import { quantumAt } from "#shared/calendar/quantum.ts";
 import type { Hold, HoldRefusal } from "#shared/shop/booking.ts";
+import { PURGE_EVERY_MS } from "#src/ledger/purge.ts";
 import {
   aHoldWish,
   aLedger,
@@ -242,9 +243,24 @@ it("forgets wishes and ended holds after a day, and not before", async () => {
   await setClock(ledger, MONDAY + DAY - 1);
   await runDurableObjectAlarm(ledger);
   expect(await countRows(ledger, "wish")).toBe(1);
-  await setClock(ledger, MONDAY + DAY + 15 * MINUTE);
+  await setClock(ledger, MONDAY + DAY + 15 * MINUTE + PURGE_EVERY_MS);
   await runDurableObjectAlarm(ledger);
   expect([await countRows(ledger, "wish"), await countRows(ledger, "hold")]).toEqual([0, 0]);
+});
+
+it("looks for what has ended at the full hours of a day, not at every alarm", async () => {
+  const ledger = await aLedger();
+  const passedAway = async () => {
+    await runInDurableObject(ledger, (_, { storage: { sql } }) => {
+      sql.exec("INSERT INTO used_link (nonce, expires_at) VALUES ('n1', 1)");
+    });
+    await runDurableObjectAlarm(ledger);
+    return (await countRows(ledger, "used_link")) === 0;
+  };
+  await ledger.hold(aHoldWish(await soonest(ledger)));
+  expect(await passedAway()).toBe(true);
+  await setClock(ledger, MONDAY + MINUTE);
+  expect(await passedAway()).toBe(false);
 });
 
 it.each([

@@ -2,6 +2,7 @@ import { evictDurableObject, runDurableObjectAlarm, runInDurableObject } from "c
 import { expect, it } from "vitest";
 import { DEMO_SHOP } from "#shared/shop/shop-settings.ts";
 import { DROPPED_AT_ONCE, MOST_DRAFTS } from "#src/ledger/keep-answer.ts";
+import { PURGE_EVERY_MS } from "#src/ledger/purge.ts";
 import {
   aBooking,
   aHoldWish,
@@ -101,7 +102,7 @@ it("keeps the answers of a booked conversation for a day, so that the same form 
   expect(await ledger.draft("d1")).not.toBeNull();
   // This owner has begun to tell of another craft meanwhile.
   await ledger.keepAnswer({ tokenHash: "d2", question: "unitFamily", answer: "shim-stack" });
-  await setClock(ledger, MONDAY + DAY + 15 * MINUTE);
+  await setClock(ledger, MONDAY + DAY + 15 * MINUTE + PURGE_EVERY_MS);
   await runDurableObjectAlarm(ledger);
   expect(await ledger.draft("d1")).toBeNull();
   expect(await ledger.draft("d2")).not.toBeNull();
