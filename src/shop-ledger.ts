@@ -24,7 +24,6 @@ import { makeBooking } from "#src/ledger/make-booking.ts";
 import { PUBLISH_AFTER_MS } from "#src/ledger/publication-rows.ts";
 import { type BoardStore, publishDue } from "#src/ledger/publish.ts";
 import { purgeIfDue } from "#src/ledger/purge.ts";
-import type { Receipt } from "#src/ledger/receipt.ts";
 import { type ReissueRefusal, type ReissueWish, reissueLink } from "#src/ledger/reissue-link.ts";
 import { type SettingsRefusal, type SettingsWish, saveSettings } from "#src/ledger/save-settings.ts";
 import * as sessions from "#src/ledger/session-rows.ts";
@@ -45,7 +44,7 @@ export class ShopLedger extends DurableObject<Env> {
   readonly #settings = settingsReader(this.ctx.storage.sql);
   readonly #busy = busyReader(this.ctx.storage.sql);
   /** Awaited before a decision that many may want in the same moment; within one nothing is ever awaited. */
-  readonly #gathered = gathering(() => scheduler.wait(0));
+  readonly #gathered = gathering(() => this.ctx.storage.sync());
   /** When the platform will wake this object; null = not known to this instance. */
   #wakes: number | null = null;
 
@@ -111,7 +110,7 @@ export class ShopLedger extends DurableObject<Env> {
     return this.#decide(listArrivals);
   }
 
-  receipt(bookingId: string): Receipt | null {
+  receipt(bookingId: string): shop.Receipt | null {
     return this.#decide(({ sql }) => findReceipt(sql, bookingId));
   }
 

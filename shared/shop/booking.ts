@@ -81,6 +81,9 @@ export type BookingWish = {
   readonly wishKey: WishKey;
 };
 
+/** A new booking's link; each time it is reissued the generation goes up by one. */
+export const FIRST_GENERATION = 1;
+
 /** What a confirmed booking answers. The link's token is made from the id and generation; it is never stored. */
 export type Booking = {
   readonly id: string;
@@ -128,6 +131,17 @@ export type Job = {
   readonly settingsVersion: number;
   readonly linkGeneration: number;
   readonly history: readonly { readonly at: number; readonly who: "owner" | "shop"; readonly what: string }[];
+};
+
+/** What anybody who knows a booking's id may read of it: nothing personal. A later version outdoes an earlier one. */
+export type Receipt = {
+  readonly booking: string;
+  readonly state: JobState;
+  /** Epoch milliseconds, as `endsAt` is. */
+  readonly startsAt: number;
+  readonly endsAt: number;
+  readonly bench: string;
+  readonly version: number;
 };
 
 /** One line of the shop's list. */

@@ -1,4 +1,5 @@
-import { PublishedReceipt, type Receipt } from "#src/api/receipt-body.ts";
+import type { Receipt } from "#shared/shop/booking.ts";
+import { PublishedReceipt } from "#src/api/receipt-body.ts";
 import { receiptKey } from "#src/ledger/turn.ts";
 
 /** Reads published receipts; `null` where there is none that can be read, and the shop's object is asked instead. */

@@ -9,9 +9,9 @@ import type {
   HoldRefusal,
   HoldWish,
   Job,
+  Receipt,
 } from "#shared/shop/booking.ts";
 import type { SettingsVersion } from "#shared/shop/shop-settings.ts";
-import type { Receipt } from "#src/api/receipt-body.ts";
 
 /** What the JSON interface asks of the shop's object. */
 export type ApiShop = {

@@ -1,12 +1,12 @@
 import type * as z from "zod";
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
-import type { BookingWish } from "#shared/shop/booking.ts";
+import { type BookingWish, FIRST_GENERATION } from "#shared/shop/booking.ts";
 import type { Contact } from "#shared/shop/people.ts";
 import type { ApiNeeds } from "#src/api/api-needs.ts";
 import type { BookingRequest } from "#src/api/booking-bodies.ts";
 import type { ReadWish } from "#src/api/read-wish.ts";
 import { phoneError } from "#src/api/wrong-by-shop.ts";
-import { FIRST_GENERATION, ownerToken, sha256Hex } from "#src/http/owner-link.ts";
+import { ownerToken, sha256Hex } from "#src/http/owner-link.ts";
 import { readPhone } from "#src/http/phone.ts";
 import { notAccepted } from "#src/http/problem.ts";
 

@@ -1,4 +1,5 @@
 import * as z from "zod";
+import type { Receipt } from "#shared/shop/booking.ts";
 
 /** A receipt as the shop's object publishes it: epoch milliseconds, nothing personal. */
 export const PublishedReceipt = z
@@ -10,8 +11,7 @@ export const PublishedReceipt = z
     bench: z.string(),
     version: z.int(),
   })
-  .readonly();
-export type Receipt = z.infer<typeof PublishedReceipt>;
+  .readonly() satisfies z.ZodType<Receipt>;
 
 /** What GET /api/bookings/{id} answers. */
 export const ReceiptAnswer = z.strictObject({

@@ -10,7 +10,7 @@ export function acceptedAt(schema: SchemaNode, path: readonly PropertyKey[]): st
 }
 
 function stepInto(node: SchemaNode, step: PropertyKey): SchemaNode | null {
-  const next = typeof step === "number" ? node.items : node.properties?.[String(step)];
+  const next = typeof step === "number" ? node.items : (node.properties?.[String(step)] ?? node.additionalProperties);
   if (typeof next === "object" && !Array.isArray(next)) return next;
   return (node.anyOf ?? []).map((option) => stepInto(option, step)).find((found) => found !== null) ?? null;
 }
@@ -27,9 +27,13 @@ const WORDS: Readonly<Record<string, (node: SchemaNode) => string>> = {
   number: (node) => `a number${rangeOf(node)}`,
   boolean: () => "true or false",
   array: (node) => `a list${countOf(node.minItems, node.maxItems, "values")}`,
-  object: (node) => `an object with ${Object.keys(node.properties ?? {}).join(", ")}`,
+  object: (node) => `an object with ${fieldsOf(node).join(", ")}`,
   string: (node) => FORMATS[node.format ?? ""] ?? `text${countOf(node.minLength, node.maxLength, "characters")}`,
 };
+
+/** A record over fixed names says them as required, without a property each. */
+const fieldsOf = ({ properties, required = [] }: SchemaNode): readonly string[] =>
+  properties === undefined ? required : Object.keys(properties);
 
 const FORMATS: Readonly<Record<string, string>> = {
   date: "a date that exists, YYYY-MM-DD",

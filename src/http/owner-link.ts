@@ -4,9 +4,6 @@ import { hmacSha256 } from "#src/http/signed-token.ts";
 /** 22 base64url characters carry 132 bits. */
 const TOKEN_LENGTH = 22;
 
-/** A new booking's link; each time it is reissued the generation goes up by one. */
-export const FIRST_GENERATION = 1;
-
 /**
  * The token of an owner's link to a booking. It is made anew from the key whenever it is shown, so a repeated request
  * gets the same link again although only its hash is stored; a new generation ends the links before it.

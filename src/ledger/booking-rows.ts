@@ -1,8 +1,7 @@
-import type { Arrival } from "#shared/shop/booking.ts";
+import type { Arrival, Receipt } from "#shared/shop/booking.ts";
 import { jobNumber } from "#shared/shop/job-number.ts";
 import { verdictIn } from "#src/ledger/hold-rows.ts";
 import { jobStateIn } from "#src/ledger/job-rows.ts";
-import type { Receipt } from "#src/ledger/receipt.ts";
 import { firstRow, numberIn, rowsOf, textIn } from "#src/ledger/row.ts";
 import { bookedTime, SLOT_COLUMNS, type StoredSlot, slotIn, slotValues } from "#src/ledger/slot-columns.ts";
 

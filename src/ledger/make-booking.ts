@@ -1,6 +1,6 @@
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import { unreachable } from "#shared/basics/unreachable.ts";
-import type { Booking, BookingRefusal, BookingWish } from "#shared/shop/booking.ts";
+import { type Booking, type BookingRefusal, type BookingWish, FIRST_GENERATION } from "#shared/shop/booking.ts";
 import { freeQuanta } from "#src/ledger/bench-time-rows.ts";
 import { keepBooking } from "#src/ledger/booking-rows.ts";
 import { type BookingDecision, type BookingDecisionRefusal, decideBooking } from "#src/ledger/decide-booking.ts";
@@ -11,8 +11,6 @@ import { keepOwnerLink } from "#src/ledger/link-rows.ts";
 import { keepSubject } from "#src/ledger/people-rows.ts";
 import { noteBoardChange, noteReceiptChange, type Turn, today } from "#src/ledger/turn.ts";
 import { answerOnce } from "#src/ledger/wish-rows.ts";
-
-const FIRST_GENERATION = 1;
 
 /** Turns a hold into a booking with its job, or says why not. */
 export function makeBooking(turn: Turn, wish: BookingWish): Outcome<Booking, BookingRefusal> {

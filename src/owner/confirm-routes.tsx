@@ -7,7 +7,7 @@ import { quantumAt } from "#shared/calendar/quantum.ts";
 import { step } from "#shared/intake/conversation.ts";
 import { answersFrom } from "#shared/intake/draft.ts";
 import { CONTACT_WORDS } from "#shared/messages/contact-words.ts";
-import type { BookingRefusal, Hold } from "#shared/shop/booking.ts";
+import { type BookingRefusal, FIRST_GENERATION, type Hold } from "#shared/shop/booking.ts";
 import { planJob } from "#shared/shop/job-plan.ts";
 import {
   CONTACT_FIELDS,
@@ -128,7 +128,7 @@ async function book(c: Context, needs: OwnerNeeds, sitting: Sitting, asked: ToBo
     priceMinor,
     by: "owner",
     reminders: null,
-    ownerLinkHash: await sha256Hex(await ownerToken(needs.linkKey, id, 1)),
+    ownerLinkHash: await sha256Hex(await ownerToken(needs.linkKey, id, FIRST_GENERATION)),
     draft: sitting.tokenHash,
     wishKey: {
       scope: `page.book.${sitting.tokenHash}`,

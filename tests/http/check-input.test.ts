@@ -15,6 +15,7 @@ const Schema = z.strictObject({
   code: z.string().regex(/^[A-Z]{2}$/, "two capital letters"),
   list: z.array(z.number().min(1).max(9)).min(3).max(4),
   inner: z.strictObject({ deep: z.literal(true) }),
+  prices: z.record(z.enum(["check", "rebuild"]), z.record(z.enum(["old", "new"]), z.int().min(0).max(100))),
   to: z.union([
     z.strictObject({ street: z.string(), town: z.string(), lines: z.array(z.string()).optional() }),
     z.strictObject({ collect: z.literal(true) }),
@@ -34,6 +35,7 @@ const FINE = {
   code: "US",
   list: [1, 2, 3],
   inner: { deep: true },
+  prices: { check: { old: 1, new: 2 }, rebuild: { old: 3, new: 4 } },
   to: { collect: true },
 };
 
@@ -67,6 +69,9 @@ it.each([
   [{ extra: 1 }, "extra", "no such field"],
   [{ to: { street: "Slipway Lane" } }, "to.town", "text"],
   [{ to: { collect: true, town: "Ottersby" } }, "to.town", "no such field"],
+  [{ prices: { ...FINE.prices, check: { old: 1, new: 1.5 } } }, "prices.check.new", "a whole number from 0 to 100"],
+  [{ prices: { check: FINE.prices.check } }, "prices.rebuild", "an object with old, new"],
+  [{ prices: [] }, "prices", "an object with check, rebuild"],
   [{ to: null }, "to", "an object with street, town, lines or an object with collect"],
   [{ to: {} }, "to", "an object with street, town, lines or an object with collect"],
   [{ to: "Slipway Lane" }, "to", "an object with street, town, lines or an object with collect"],

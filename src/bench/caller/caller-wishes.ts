@@ -1,9 +1,15 @@
 import type { Outcome } from "#shared/basics/outcome.ts";
-import type { Booking, BookingRefusal, Hold, HoldRefusal } from "#shared/shop/booking.ts";
+import {
+  type Booking,
+  type BookingRefusal,
+  FIRST_GENERATION,
+  type Hold,
+  type HoldRefusal,
+} from "#shared/shop/booking.ts";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import type { Call } from "#src/bench/caller/caller-call.ts";
 import type { ReadContact } from "#src/http/contact-form.ts";
-import { FIRST_GENERATION, ownerToken, sha256Hex } from "#src/http/owner-link.ts";
+import { ownerToken, sha256Hex } from "#src/http/owner-link.ts";
 
 /** @param staff whose open holds are counted together */
 type HoldForm = { readonly offer: string; readonly wish: string; readonly staff: string };
