@@ -43,7 +43,7 @@ export class ShopLedger extends DurableObject<Env> {
   boardStore: BoardStore = kvBoardStore(this.env.BOARD);
   readonly #settings = settingsReader(this.ctx.storage.sql);
   readonly #busy = busyReader(this.ctx.storage.sql);
-  /** Awaited before a decision that many may want in the same moment; within one nothing is ever awaited. */
+  /** Until all before is on disk. Awaited before a decision that many may want at once; within one nothing ever is. */
   readonly #gathered = gathering(() => this.ctx.storage.sync());
   /** When the platform will wake this object; null = not known to this instance. */
   #wakes: number | null = null;
