@@ -15,6 +15,7 @@ import type { Clock } from "#src/ledger/clock.ts";
 import { dropDraft } from "#src/ledger/draft-rows.ts";
 import { endHoldOf, endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
 import { freshOffers } from "#src/ledger/fresh-offers.ts";
+import { gathering } from "#src/ledger/gathering.ts";
 import { findJob } from "#src/ledger/job-rows.ts";
 import { type AnswerWish, type KeptAnswer, keepAnswer, storedDraft } from "#src/ledger/keep-answer.ts";
 import { bringTablesUpToDate } from "#src/ledger/ledger-tables.ts";
@@ -42,6 +43,8 @@ export class ShopLedger extends DurableObject<Env> {
   boardStore: BoardStore = kvBoardStore(this.env.BOARD);
   readonly #settings = settingsReader(this.ctx.storage.sql);
   readonly #busy = busyReader(this.ctx.storage.sql);
+  /** Until all before is on disk. Awaited before a decision that many may want at once; within one nothing ever is. */
+  readonly #gathered = gathering(() => this.ctx.storage.sync());
   /** When the platform will wake this object; null = not known to this instance. */
   #wakes: number | null = null;
 
@@ -73,11 +76,13 @@ export class ShopLedger extends DurableObject<Env> {
     return this.#change((turn) => freshOffers(turn, { verdict, day: from ?? null }));
   }
 
-  hold(wish: shop.HoldWish): Outcome<shop.Hold, shop.HoldRefusal> {
+  async hold(wish: shop.HoldWish): Promise<Outcome<shop.Hold, shop.HoldRefusal>> {
+    await this.#gathered();
     return this.#change((turn) => takeHold(turn, wish, this.#mostHolds(turn)));
   }
 
-  book(wish: shop.BookingWish): Outcome<shop.Booking, shop.BookingRefusal> {
+  async book(wish: shop.BookingWish): Promise<Outcome<shop.Booking, shop.BookingRefusal>> {
+    await this.#gathered();
     return this.#change((turn) => makeBooking(turn, wish));
   }
 

@@ -291,3 +291,19 @@ it("never shows a half-done decision: where a write fails, nothing of it is ther
 });
 
 const alarmOf = (ledger: LedgerStub) => runInDurableObject(ledger, (_, { storage }) => storage.getAlarm());
+
+it("takes nothing from those who came in the same moment as one whose decision breaks", async () => {
+  const ledger = await aLedger();
+  const breaking = aHoldWish(await soonest(ledger));
+  const other = aHoldWish(breaking.offer.replace("b1.", "b2."));
+  await runInDurableObject(ledger, (_, { storage }) => {
+    storage.sql.exec(
+      `CREATE TRIGGER broken BEFORE INSERT ON wish WHEN new.key = '${breaking.wishKey.key}' BEGIN SELECT RAISE(ABORT, 'no'); END`,
+    );
+  });
+  const [broken, kept] = await Promise.allSettled([ledger.hold(breaking), ledger.hold(other)]);
+  expect(broken.status).toBe("rejected");
+  expect(kept).toMatchObject({ status: "fulfilled", value: { ok: true } });
+  expect(new Set((await takenQuanta(ledger)).map(({ claim }) => claim))).toEqual(new Set([other.id]));
+  expect(await countRows(ledger, "hold")).toBe(1);
+});

@@ -144,7 +144,7 @@ it("publishes what changed while the older state was on its way, and in that ord
     object.boardStore = {
       put: async (_, { version }) => {
         // Opens the gate for others, as every call over the network does.
-        if (written.length === 0) object.hold(aHoldWish(object.offers({ verdict: "slip-check" })[0]!.id));
+        if (written.length === 0) await object.hold(aHoldWish(object.offers({ verdict: "slip-check" })[0]!.id));
         await new Promise((done) => setTimeout(done, 1));
         written.push(version);
       },
