@@ -46,16 +46,16 @@ export function findingsOf(answers: Answers, onDate: string, settings: TriageSet
 const mayBeCeramic = (answers: Answers, { ceramicUntilYear }: TriageSettings): boolean =>
   answers.washers === "ceramic" || (answers.washers === "unknown" && ceramicIsPlausible(answers, ceramicUntilYear));
 
-/** The shortest interval that any part of the craft asks for. Not sure counts as the harder case. */
+/** The setting of the shortest interval that any part of the craft asks for. Not sure counts as the harder case. */
 function shortestInterval({ riding, mods }: Answers, settings: TriageSettings): keyof TriageSettings {
-  let shortest: keyof TriageSettings = BY_RIDING[riding];
-  if (mods.engine !== false) shortest = shorterOf(shortest, "slipHoursEngineModified", settings);
-  if (mods.charger !== false) shortest = shorterOf(shortest, "slipHoursChargerModified", settings);
-  return shortest;
+  const { slipHoursEngineModified, slipHoursChargerModified } = settings;
+  const engine = mods.engine === false ? Infinity : slipHoursEngineModified;
+  const charger = mods.charger === false ? Infinity : slipHoursChargerModified;
+  const byRiding = BY_RIDING[riding];
+  const ridden = settings[byRiding];
+  if (charger < engine && charger < ridden) return "slipHoursChargerModified";
+  return engine < ridden ? "slipHoursEngineModified" : byRiding;
 }
-
-const shorterOf = (one: keyof TriageSettings, other: keyof TriageSettings, settings: TriageSettings) =>
-  settings[other] < settings[one] ? other : one;
 
 const BY_RIDING = {
   easy: "slipHoursEasy",

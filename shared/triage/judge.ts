@@ -3,8 +3,8 @@ import type { Answers } from "#shared/craft/vocabulary.ts";
 import { ADVICE_RULES } from "#shared/triage/advice-rules.ts";
 import { type Due, dueOf } from "#shared/triage/due.ts";
 import { type EngineDebris, engineDebris } from "#shared/triage/engine-debris.ts";
-import { findingsOf } from "#shared/triage/findings.ts";
-import { NOTHING_DUE, TRIAGE_RULES } from "#shared/triage/triage-rules.ts";
+import { type Findings, findingsOf } from "#shared/triage/findings.ts";
+import { NOTHING_DUE, TRIAGE_RULES, type TriageRule } from "#shared/triage/triage-rules.ts";
 import type { TriageSettings } from "#shared/triage/triage-settings.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 
@@ -31,11 +31,7 @@ export function judge(answers: Answers, onDate: string, settings: TriageSettings
   const verdict = (held[0] ?? NOTHING_DUE).outcome;
   return {
     verdict,
-    reasons: (held.length > 0 ? held : [NOTHING_DUE]).map((rule) => ({
-      rule: rule.id,
-      text: rule.says(findings),
-      source: sourceText(typeof rule.source === "function" ? rule.source(findings) : rule.source),
-    })),
+    reasons: (held.length > 0 ? held : [NOTHING_DUE]).map((rule) => said(rule, findings)),
     advice: ADVICE_RULES.filter((rule) => rule.when(findings)).map((rule) => ({
       rule: rule.id,
       text: rule.says,
@@ -45,3 +41,9 @@ export function judge(answers: Answers, onDate: string, settings: TriageSettings
     due: dueOf(findings),
   };
 }
+
+const said = ({ id, says, source }: TriageRule, findings: Findings): Reason => ({
+  rule: id,
+  text: says(findings),
+  source: sourceText(typeof source === "function" ? source(findings) : source),
+});
