@@ -1,6 +1,6 @@
 import { Hono } from "hono";
 import { nanoid } from "nanoid";
-import { CSS, SCRIPT } from "#build/assets.ts";
+import * as assets from "#build/assets.ts";
 import { logFailure } from "#src/adapters/log.ts";
 import { receiptReader } from "#src/adapters/receipts.ts";
 import { SHOP_NAME, shopPort } from "#src/adapters/shop.ts";
@@ -38,7 +38,7 @@ function siteOf(env: Env): Hono {
   };
   const site = guardSite(new Hono(), { ...world, limiter: env.REQUEST_LIMIT, logFailure });
   site.get("/healthz", (c) => c.json(health()));
-  site.route("/assets", assetRoutes({ css: CSS, script: SCRIPT }));
+  site.route("/assets", assetRoutes(Object.values(assets)));
   const published = {
     publishedBoard: boardReader(env.BOARD, SHOP_NAME),
     publishedReceipt: receiptReader(env.BOARD),

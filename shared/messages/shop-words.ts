@@ -1,5 +1,5 @@
 import type { BenchJob } from "#shared/calendar/calendar-settings.ts";
-import type { JobState } from "#shared/shop/booking.ts";
+import type { JobState } from "#shared/shop/job-state.ts";
 import type { EngineDebris } from "#shared/triage/engine-debris.ts";
 
 /** What the links between the shop's pages are called together. */
@@ -8,6 +8,15 @@ export const SHOP_NAV = "Shop";
 export const SHOP_JOB_STATE: Readonly<Record<JobState, string>> = {
   booked: "Booked",
   cancelled: "Cancelled",
+  received: "Received",
+  "on-bench": "On the bench",
+  "owner-to-decide": "Owner to decide",
+  "part-to-come": "Part to come",
+  set: "Set, ready to ship",
+  "set-aside": "Set aside",
+  shipped: "Shipped",
+  "returned-unrepaired": "Returned unrepaired",
+  closed: "Closed",
 };
 
 /** The work that is booked, in two or three words for a list. */

@@ -4,6 +4,7 @@ import type { AnswerAhead } from "#shared/craft/answers-ahead.ts";
 import type { Answers } from "#shared/craft/vocabulary.ts";
 import type { Draft } from "#shared/intake/draft.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
+import type { JobState } from "#shared/shop/job-state.ts";
 import type { Contact, ReturnTo } from "#shared/shop/people.ts";
 import type { Quote } from "#shared/shop/prices.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
@@ -107,8 +108,6 @@ export type ChangeRefusal =
   | { readonly reason: "too-late"; readonly until: number }
   | { readonly reason: "slot-not-offered"; readonly why: SlotRefusal; readonly offers: readonly Offer[] };
 
-export type JobState = "booked" | "cancelled";
-
 /** A job as the shop sees it; the owner's page shows a part of it. */
 export type Job = {
   readonly number: string;
@@ -130,13 +129,27 @@ export type Job = {
   readonly postBy: string;
   readonly settingsVersion: number;
   readonly linkGeneration: number;
-  readonly history: readonly { readonly at: number; readonly who: "owner" | "shop"; readonly what: string }[];
+  readonly history: readonly JobEvent[];
 };
+
+/** One line of a job's history. */
+export type JobEvent = {
+  readonly at: number;
+  readonly who: "owner" | "shop";
+  readonly what: string;
+  /** Who of the staff, by name as it was then; null = the owner, or the shop by itself. */
+  readonly staff: string | null;
+  /** What was said with it: a reason, a note. */
+  readonly note: string | null;
+};
+
+/** Whether the booked time still stands; where the job has got to since is its owner's and the shop's business. */
+export type BookingState = "booked" | "cancelled";
 
 /** What anybody who knows a booking's id may read of it: nothing personal. A later version outdoes an earlier one. */
 export type Receipt = {
   readonly booking: string;
-  readonly state: JobState;
+  readonly state: BookingState;
   /** Epoch milliseconds, as `endsAt` is. */
   readonly startsAt: number;
   readonly endsAt: number;

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { CalendarSettingsSchema, DEFAULT_CALENDAR } from "#shared/calendar/calendar-settings.ts";
+import { BENCH_DEFAULTS, BenchSettingsSchema } from "#shared/shop/bench-settings.ts";
 import { AddressSchema, CountrySchema } from "#shared/shop/people.ts";
 import { DEMO_PRICES, PriceSettingsSchema } from "#shared/shop/prices.ts";
 import { SLIP_DEFAULTS, SlipSettingsSchema } from "#shared/slip/slip-settings.ts";
@@ -26,6 +27,8 @@ export const ShopSettingsSchema = z.strictObject({
   prices: PriceSettingsSchema,
   triage: TriageSettingsSchema,
   slip: SlipSettingsSchema,
+  // Settings that were saved before the bench had its own start from the defaults.
+  bench: BenchSettingsSchema.prefault(BENCH_DEFAULTS),
 });
 export type ShopSettings = z.infer<typeof ShopSettingsSchema>;
 
@@ -55,4 +58,5 @@ export const DEMO_SHOP: ShopSettings = {
   prices: DEMO_PRICES,
   triage: TRIAGE_DEFAULTS,
   slip: SLIP_DEFAULTS,
+  bench: BENCH_DEFAULTS,
 };

@@ -59,7 +59,7 @@ export const ChangeAnswer = SlotAnswer.extend({
 
 export const changeAnswer = ({ state, booking: { id, sequence, time } }: Job): z.infer<typeof ChangeAnswer> => ({
   booking: id,
-  state,
+  state: state === "cancelled" ? "cancelled" : "booked",
   ...slotAnswer(time),
   sequence,
 });

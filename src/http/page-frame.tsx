@@ -1,23 +1,31 @@
 import { raw } from "hono/html";
 import type { Child } from "hono/jsx";
-import { CSS, SCRIPT } from "#build/assets.ts";
+import { BENCH_CSS, CSS, SCRIPT } from "#build/assets.ts";
 import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { ARRIVALS } from "#shared/messages/shop-arrival-words.ts";
 import { CALLER } from "#shared/messages/shop-caller-words.ts";
 import { SETTINGS } from "#shared/messages/shop-settings-words.ts";
 import { SHOP_NAV } from "#shared/messages/shop-words.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import type { Asset } from "#src/http/asset-routes.ts";
 
 type FrameProps = {
   readonly title: string;
   readonly front: ShopSettings["front"];
-  /** Owners get the conversation's script; the shop's pages work without any. */
   readonly kind: "owner" | "shop";
+  /** What the page loads to be faster and kinder; owners' pages get the conversation's script where none is named. */
+  readonly script?: Asset | undefined;
   readonly children?: Child;
 };
 
 /** The frame of every page: head, the shop's line with its phone number, and the one main part that the script may swap. */
-export function PageFrame({ title, front, kind, children }: FrameProps) {
+export function PageFrame({
+  title,
+  front,
+  kind,
+  script = kind === "owner" ? SCRIPT : undefined,
+  children,
+}: FrameProps) {
   return (
     <>
       {raw("<!doctype html>")}
@@ -29,7 +37,8 @@ export function PageFrame({ title, front, kind, children }: FrameProps) {
           <title>{`${title} · ${front.name}`}</title>
           <link rel="icon" href="data:," />
           <link rel="stylesheet" href={`/assets/${CSS.name}`} />
-          {kind === "owner" && <script type="module" src={`/assets/${SCRIPT.name}`}></script>}
+          {kind === "shop" && <link rel="stylesheet" href={`/assets/${BENCH_CSS.name}`} />}
+          {script && <script type="module" src={`/assets/${script.name}`}></script>}
         </head>
         <body>
           <a class="skip" href="#main">

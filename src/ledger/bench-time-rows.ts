@@ -62,7 +62,7 @@ function readBusy(sql: SqlStorage, from: Quantum): readonly BusySpan[] {
   const query = `SELECT bench, from_quantum, to_quantum FROM hold WHERE state = 'open' AND to_quantum > ?
     UNION ALL
     SELECT bench, from_quantum, to_quantum FROM booking JOIN job ON job.serial = booking.job
-      WHERE to_quantum > ? AND job.state = 'booked'
+      WHERE to_quantum > ? AND job.state <> 'cancelled'
     ORDER BY from_quantum`;
   return rowsOf(sql, query, from, from).map((row) => ({
     bench: textIn(row, "bench"),

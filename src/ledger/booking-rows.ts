@@ -50,7 +50,8 @@ export function findReceipt(sql: SqlStorage, booking: string): Receipt | null {
   if (row === undefined) return null;
   const { bench, startsAt, endsAt } = slotIn(row);
   const version = numberIn(row, "sequence");
-  return { booking, state: jobStateIn(row), startsAt, endsAt, bench, version };
+  const state = jobStateIn(row) === "cancelled" ? "cancelled" : "booked";
+  return { booking, state, startsAt, endsAt, bench, version };
 }
 
 /** Bookings that are not over since the given quantum, in no order. */

@@ -1,22 +1,55 @@
-import type { Job } from "#shared/shop/booking.ts";
-import { numberIn, type Row, rowsOf, textIn } from "#src/ledger/row.ts";
-
-type JobEvent = Job["history"][number];
+import type { JobMoveName } from "#shared/job/job-moves.ts";
+import type { JobEvent } from "#shared/shop/booking.ts";
+import type { JobState } from "#shared/shop/job-state.ts";
+import { numberIn, type Row, rowsOf, textIn, textOrNullIn } from "#src/ledger/row.ts";
 
 /** What happened to a job after it was booked, in these words; the sentences for them live with the messages. */
-export type JobEventName = "moved" | "cancelled" | "link-reissued" | "zone-law-moved";
+export type JobEventName =
+  | "moved"
+  | "cancelled"
+  | "link-reissued"
+  | "zone-law-moved"
+  | "undone"
+  | Exclude<JobMoveName, "cancel">
+  | "sheet-written"
+  | "photo-added"
+  | "photo-removed"
+  | "part-used"
+  | "part-use-undone"
+  | "approval-asked"
+  | "approval-withdrawn"
+  | "approval-expired"
+  | "owner-approved"
+  | "owner-declined"
+  | "owner-asked"
+  | "shop-replied"
+  | "work-upgraded"
+  | "record-made"
+  | "record-corrected"
+  | "record-withdrawn";
 
-export function noteEvent(sql: SqlStorage, job: number, event: JobEvent & { readonly what: JobEventName }): void {
-  const query = `INSERT INTO job_event (job, step, at, who, what)
-    SELECT ?1, coalesce(max(step), 0) + 1, ?2, ?3, ?4 FROM job_event WHERE job = ?1`;
-  sql.exec(query, job, event.at, event.who, event.what);
+type NewEvent = Pick<JobEvent, "at" | "who"> & {
+  readonly what: JobEventName;
+  readonly staff?: string | null;
+  readonly note?: string | null;
+  /** For a move: the state it left. */
+  readonly fromState?: JobState;
+};
+
+export function noteEvent(sql: SqlStorage, job: number, event: NewEvent): void {
+  const query = `INSERT INTO job_event (job, step, at, who, what, staff, note, from_state)
+    SELECT ?1, coalesce(max(step), 0) + 1, ?2, ?3, ?4, ?5, ?6, ?7 FROM job_event WHERE job = ?1`;
+  const { at, who, what, staff = null, note = null, fromState = null } = event;
+  sql.exec(query, job, at, who, what, staff, note, fromState);
 }
 
 export const eventsOf = (sql: SqlStorage, job: number): readonly JobEvent[] =>
-  rowsOf(sql, "SELECT at, who, what FROM job_event WHERE job = ? ORDER BY step", job).map((row) => ({
+  rowsOf(sql, "SELECT at, who, what, staff, note FROM job_event WHERE job = ? ORDER BY step", job).map((row) => ({
     at: numberIn(row, "at"),
     who: whoIn(row, "who"),
     what: textIn(row, "what"),
+    staff: textOrNullIn(row, "staff"),
+    note: textOrNullIn(row, "note"),
   }));
 
 export const whoIn = (row: Row, column: string): JobEvent["who"] => (textIn(row, column) === "shop" ? "shop" : "owner");

@@ -1,7 +1,8 @@
 import { AnswersSchema } from "#shared/craft/answers-schema.ts";
-import type { Job, JobState } from "#shared/shop/booking.ts";
+import type { Job } from "#shared/shop/booking.ts";
 import { jobNumber, nextSerial, serialOf } from "#shared/shop/job-number.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
+import { JOB_STATES, type JobState } from "#shared/shop/job-state.ts";
 import { ReturnToSchema } from "#shared/shop/people.ts";
 import { eventsOf, whoIn } from "#src/ledger/event-rows.ts";
 import type { Subject } from "#src/ledger/people-rows.ts";
@@ -76,7 +77,12 @@ export function setLinkGeneration(sql: SqlStorage, serial: number, generation: n
   sql.exec("UPDATE job SET link_generation = ? WHERE serial = ?", generation, serial);
 }
 
-export const jobStateIn = (row: Row): JobState => (textIn(row, "state") === "cancelled" ? "cancelled" : "booked");
+export function jobStateIn(row: Row): JobState {
+  const text = textIn(row, "state");
+  const state = JOB_STATES.find((known) => known === text);
+  if (state === undefined) throw new Error("A job is in a state that is not known");
+  return state;
+}
 
 const JOB = `SELECT job.*, booking.id AS booking, claim, changeable_until, sequence, ${SLOT_COLUMNS},
     owner.name, owner.phone, owner.email, unit.serial AS unit_serial
@@ -125,7 +131,7 @@ function storedJobIn(sql: SqlStorage, row: Row): StoredJob {
     settingsVersion: numberIn(row, "settings_version"),
     linkGeneration: numberIn(row, "link_generation"),
     history: [
-      { at: numberIn(row, "booked_at"), who: whoIn(row, "booked_by"), what: "booked" },
+      { at: numberIn(row, "booked_at"), who: whoIn(row, "booked_by"), what: "booked", staff: null, note: null },
       ...eventsOf(sql, serial),
     ],
   };

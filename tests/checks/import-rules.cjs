@@ -3,7 +3,19 @@ const ENTRY_POINT = "^src/[^/]+[.]tsx?$";
 const FEATURE = "^src/(owner|bench|api|ledger|reminders)/";
 
 /** A folder of shared/ may use the folders before it, never one after it. */
-const SHARED_ORDER = ["basics", "units", "craft", "life", "slip", "triage", "intake", "calendar", "shop", "messages"];
+const SHARED_ORDER = [
+  "basics",
+  "units",
+  "craft",
+  "life",
+  "slip",
+  "triage",
+  "intake",
+  "calendar",
+  "shop",
+  "job",
+  "messages",
+];
 
 const never = (name, from, to) => ({ name, severity: "error", from, to });
 

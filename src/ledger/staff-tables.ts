@@ -1,0 +1,46 @@
+import { STAFF_ROLES } from "#shared/shop/staff.ts";
+
+/** Who works at the shop, by which passkeys they sign in, and whose session is whose. */
+export const STAFF_TABLES = `
+CREATE TABLE staff (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL,
+  role TEXT NOT NULL CHECK (role IN (${STAFF_ROLES.map((role) => `'${role}'`).join(", ")})),
+  added_at INTEGER NOT NULL,
+  left_at INTEGER
+) STRICT;
+
+CREATE TABLE passkey (
+  id TEXT PRIMARY KEY,
+  staff INTEGER NOT NULL REFERENCES staff (id),
+  public_key TEXT NOT NULL,
+  counter INTEGER NOT NULL,
+  transports TEXT NOT NULL,
+  label TEXT NOT NULL,
+  added_at INTEGER NOT NULL,
+  used_at INTEGER
+) STRICT;
+
+-- A challenge is answered once, and soon.
+CREATE TABLE challenge (
+  challenge TEXT PRIMARY KEY,
+  purpose TEXT NOT NULL,
+  staff INTEGER,
+  expires_at INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- What changed accounts and settings, and who did it; what changed a job is in the job's own history.
+CREATE TABLE staff_event (
+  step INTEGER PRIMARY KEY,
+  at INTEGER NOT NULL,
+  staff TEXT,
+  what TEXT NOT NULL,
+  about TEXT
+) STRICT;
+
+-- Everybody signs in anew: a session from before accounts is nobody's.
+DELETE FROM session;
+ALTER TABLE session ADD COLUMN staff INTEGER REFERENCES staff (id);
+ALTER TABLE session ADD COLUMN opened_at INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE session ADD COLUMN seen_at INTEGER NOT NULL DEFAULT 0;
+`;
