@@ -1,4 +1,4 @@
-import type { TorqueTool } from "#shared/slip/slip-reading-schema.ts";
+import type { TorqueTool } from "#shared/slip/torque-tool.ts";
 
 /** What the bench looks at when a unit is open. */
 export const INSPECTED_PARTS = [

@@ -1,4 +1,4 @@
-import { normalCdf, normalQuantile } from "#shared/slip/normal-distribution.ts";
+import { normalCdf, normalQuantile } from "#shared/measurement/normal-distribution.ts";
 
 export type Band = { readonly low: number; readonly high: number };
 

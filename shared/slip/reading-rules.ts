@@ -1,12 +1,21 @@
 import { PRACTICE, published, type Source } from "#shared/basics/source.ts";
 import { clickLimitPercent } from "#shared/slip/click-limit.ts";
 import type { Band, Conformity } from "#shared/slip/conformity.ts";
-import type { TorqueTool } from "#shared/slip/slip-reading-schema.ts";
-import type { SlipSettings } from "#shared/slip/slip-settings.ts";
+import type { TorqueTool } from "#shared/slip/torque-tool.ts";
 import { roundTo } from "#shared/units/round-to.ts";
 import { lbfft } from "#shared/units/torque.ts";
 
 export type SlipDecision = "accept" | "reject" | "not-proved";
+
+/** The levels that a decision keeps to, each between 0 and 1; part of the shop's slip settings. */
+export type ReadingLevels = {
+  /** Chance of being over, or under, the band that is still accepted. */
+  readonly riskAllowed: number;
+  /** Chance of being over, or under, the band from which it is rejected. */
+  readonly rejectFrom: number;
+  /** Level of confidence of the expanded uncertainty. */
+  readonly coverage: number;
+};
 
 /** All that a decision on readings looks at; torques in lbf·ft. */
 export type ReadingFacts = {
@@ -16,7 +25,7 @@ export type ReadingFacts = {
   readonly conformity: Conformity;
   /** How far inside a limit the mean must lie to be accepted. */
   readonly guardBand: number;
-  readonly settings: SlipSettings;
+  readonly levels: ReadingLevels;
 };
 
 export type ReadingRule = {
@@ -40,21 +49,21 @@ export const READING_RULES: readonly ReadingRule[] = [
   },
   {
     id: "accept",
-    when: ({ conformity: { below, above }, settings: { riskAllowed } }) => below <= riskAllowed && above <= riskAllowed,
+    when: ({ conformity: { below, above }, levels: { riskAllowed } }) => below <= riskAllowed && above <= riskAllowed,
     decision: "accept",
-    says: (it) => `${sayChances(it)} Each may be ${percent(it.settings.riskAllowed)} at most, so the slip is accepted.`,
+    says: (it) => `${sayChances(it)} Each may be ${percent(it.levels.riskAllowed)} at most, so the slip is accepted.`,
     source: JCGM_106,
   },
   {
     id: "reject-over",
-    when: (it) => it.conformity.above >= it.settings.rejectFrom,
+    when: (it) => it.conformity.above >= it.levels.rejectFrom,
     decision: "reject",
     says: (it) => `${sayChances(it)} The slip is over the band.`,
     source: JCGM_106,
   },
   {
     id: "reject-under",
-    when: (it) => it.conformity.below >= it.settings.rejectFrom,
+    when: (it) => it.conformity.below >= it.levels.rejectFrom,
     decision: "reject",
     says: (it) => `${sayChances(it)} The slip is under the band.`,
     source: JCGM_106,

@@ -1,6 +1,5 @@
 import * as z from "zod";
-
-export const TOOL_KINDS = ["electronic", "click", "beam", "dial"] as const;
+import { type SlipReadingRequest, TOOL_KINDS } from "#shared/slip/torque-tool.ts";
 
 /** Three is the fewest readings whose spread says anything about the spread of the next. */
 const FEWEST_READINGS = 3;
@@ -30,7 +29,4 @@ export const SlipReadingSchema = z.strictObject({
   band: BandSchema,
   readings: z.array(slip).min(FEWEST_READINGS).max(MOST_READINGS),
   tool: ToolSchema,
-});
-
-export type TorqueTool = Readonly<z.infer<typeof ToolSchema>>;
-export type SlipReadingRequest = Readonly<z.infer<typeof SlipReadingSchema>>;
+}) satisfies z.ZodType<SlipReadingRequest>;

@@ -1,11 +1,10 @@
-import { combine } from "#shared/slip/combined-uncertainty.ts";
+import { combine } from "#shared/measurement/combined-uncertainty.ts";
+import { repeated } from "#shared/measurement/repeatability.ts";
+import { tQuantile } from "#shared/measurement/t-distribution.ts";
 import { conformity, guardBand } from "#shared/slip/conformity.ts";
-import { READING_RULES, type ReadingFacts, type SlipDecision } from "#shared/slip/reading-rules.ts";
-import { repeated } from "#shared/slip/repeatability.ts";
-import type { SlipReadingRequest, TorqueTool } from "#shared/slip/slip-reading-schema.ts";
-import type { SlipSettings } from "#shared/slip/slip-settings.ts";
-import { tQuantile } from "#shared/slip/t-distribution.ts";
+import { READING_RULES, type ReadingFacts, type ReadingLevels, type SlipDecision } from "#shared/slip/reading-rules.ts";
 import { accuracyPart, resolutionPart, stepIsCoarse, toolLimit } from "#shared/slip/tool-uncertainty.ts";
+import type { SlipReadingRequest, TorqueTool } from "#shared/slip/torque-tool.ts";
 import { roundTo } from "#shared/units/round-to.ts";
 
 /** What the readings prove. Torques in lbf·ft, unrounded. */
@@ -30,7 +29,8 @@ export type SlipReading = {
  * @example slipReading({ target: 18, band: { low: 17.5, high: 18.1 }, readings: [17.8, 17.9, 17.8],
  *   tool: { kind: "electronic", accuracyPercent: 1, resolution: 0.05 } }, SLIP_DEFAULTS).decision // "accept"
  */
-export function slipReading({ band, readings, tool, target }: SlipReadingRequest, settings: SlipSettings): SlipReading {
+export function slipReading(request: SlipReadingRequest, levels: ReadingLevels): SlipReading {
+  const { band, readings, tool, target } = request;
   const { mean, repeatability } = repeated(readings);
   const { standardUncertainty, dof } = combine([repeatability, accuracyPart(tool, mean), resolutionPart(tool)]);
   const facts: ReadingFacts = {
@@ -38,8 +38,8 @@ export function slipReading({ band, readings, tool, target }: SlipReadingRequest
     band,
     mean,
     conformity: conformity(mean, standardUncertainty, band),
-    guardBand: guardBand(standardUncertainty, settings.riskAllowed),
-    settings,
+    guardBand: guardBand(standardUncertainty, levels.riskAllowed),
+    levels,
   };
   const { decision, says } = decidingRule(facts);
   const warnings = warningsAbout(tool, mean);
@@ -47,7 +47,7 @@ export function slipReading({ band, readings, tool, target }: SlipReadingRequest
     mean,
     standardUncertainty,
     effectiveDof: Number.isFinite(dof) ? dof : null,
-    expanded: tQuantile((1 + settings.coverage) / 2, dof) * standardUncertainty,
+    expanded: tQuantile((1 + levels.coverage) / 2, dof) * standardUncertainty,
     probabilityInBand: facts.conformity.inBand,
     guardBand: facts.guardBand,
     decision,

@@ -1,5 +1,5 @@
-import type { UncertaintyPart } from "#shared/slip/combined-uncertainty.ts";
-import type { TorqueTool } from "#shared/slip/slip-reading-schema.ts";
+import type { UncertaintyPart } from "#shared/measurement/combined-uncertainty.ts";
+import type { TorqueTool } from "#shared/slip/torque-tool.ts";
 
 /** What the tool's accuracy comes to at a reading, lbf·ft: a limit of error, or an expanded uncertainty where k is given. */
 export const toolLimit = ({ accuracyPercent }: TorqueTool, reading: number): number =>

@@ -6,6 +6,7 @@ const FEATURE = "^src/(owner|bench|api|ledger|reminders)/";
 const SHARED_ORDER = [
   "basics",
   "units",
+  "measurement",
   "craft",
   "life",
   "slip",

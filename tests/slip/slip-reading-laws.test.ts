@@ -19,7 +19,7 @@ function decisionAt(mean: number, uncertainty: number, band: ReadingFacts["band"
     mean,
     conformity: conformity(mean, uncertainty, band),
     guardBand: guardBand(uncertainty, SLIP_DEFAULTS.riskAllowed),
-    settings: SLIP_DEFAULTS,
+    levels: SLIP_DEFAULTS,
   };
   return READING_RULES.find(({ when }) => when(facts))?.decision;
 }
@@ -32,7 +32,7 @@ describe("a decision on readings", () => {
     fc.assert(
       fc.property(requests, (request) => {
         const { readings, tool, band } = request;
-        const mean = Number(meanOracle(readings));
+        const mean = Number(meanOracle([...readings]));
         const typeA = Number(std(...readings)) / Math.sqrt(readings.length);
         const fromTool = (mean * tool.accuracyPercent) / 100 / (tool.k ?? Math.sqrt(3));
         const combined = Math.sqrt(typeA ** 2 + fromTool ** 2 + tool.resolution ** 2 / 12);

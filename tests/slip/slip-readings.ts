@@ -1,5 +1,5 @@
 import * as fc from "fast-check";
-import { type SlipReadingRequest, TOOL_KINDS, type TorqueTool } from "#shared/slip/slip-reading-schema.ts";
+import { type SlipReadingRequest, TOOL_KINDS, type TorqueTool } from "#shared/slip/torque-tool.ts";
 
 /** The dull case: three readings just under 18 with a good electronic wrench, in lbf·ft. */
 export const aReading = (changes: Partial<SlipReadingRequest> = {}): SlipReadingRequest => ({

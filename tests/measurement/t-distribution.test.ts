@@ -1,8 +1,8 @@
 import tOracle from "@stdlib/stats-base-dists-t-quantile";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { normalQuantile } from "#shared/slip/normal-distribution.ts";
-import { tQuantile } from "#shared/slip/t-distribution.ts";
+import { normalQuantile } from "#shared/measurement/normal-distribution.ts";
+import { tQuantile } from "#shared/measurement/t-distribution.ts";
 
 const dofs = fc.oneof(fc.double({ min: 1, max: 60, noNaN: true }), fc.double({ min: 60, max: 1e5, noNaN: true }));
 /** From the least coverage that the settings allow, two-sided, and somewhat less. */

@@ -1,4 +1,4 @@
-import type { UncertaintyPart } from "#shared/slip/combined-uncertainty.ts";
+import type { UncertaintyPart } from "#shared/measurement/combined-uncertainty.ts";
 
 export type Repeated = { readonly mean: number; readonly repeatability: UncertaintyPart };
 

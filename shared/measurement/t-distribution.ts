@@ -1,6 +1,6 @@
-import { incompleteBeta } from "#shared/slip/incomplete-beta.ts";
-import { logGamma } from "#shared/slip/log-gamma.ts";
-import { normalQuantile } from "#shared/slip/normal-distribution.ts";
+import { incompleteBeta } from "#shared/measurement/incomplete-beta.ts";
+import { logGamma } from "#shared/measurement/log-gamma.ts";
+import { normalQuantile } from "#shared/measurement/normal-distribution.ts";
 
 /** Above this many degrees of freedom the expansion about the normal quantile is good to 11 digits. */
 const EXPANSION_FROM = 2000;

@@ -1,8 +1,8 @@
 import * as fc from "fast-check";
 import { combinations, gamma } from "mathjs";
 import { describe, expect, it } from "vitest";
-import { incompleteBeta } from "#shared/slip/incomplete-beta.ts";
-import { logGamma } from "#shared/slip/log-gamma.ts";
+import { incompleteBeta } from "#shared/measurement/incomplete-beta.ts";
+import { logGamma } from "#shared/measurement/log-gamma.ts";
 
 describe("incompleteBeta", () => {
   it("is the binomial sum where its parameters are whole", () => {

@@ -2,7 +2,7 @@ import normalOracle from "@stdlib/stats-base-dists-normal-cdf";
 import * as fc from "fast-check";
 import { erf } from "mathjs";
 import { describe, expect, it } from "vitest";
-import { normalCdf, normalQuantile } from "#shared/slip/normal-distribution.ts";
+import { normalCdf, normalQuantile } from "#shared/measurement/normal-distribution.ts";
 
 const zs = fc.double({ min: -35, max: 8, noNaN: true });
 

@@ -1,4 +1,4 @@
-import { logGamma } from "#shared/slip/log-gamma.ts";
+import { logGamma } from "#shared/measurement/log-gamma.ts";
 
 /** Terms of the continued fraction; on the side it is used it has settled long before, for parameters up to 1000. */
 const MOST_TERMS = 500;

@@ -1,9 +1,9 @@
 import * as fc from "fast-check";
 import { mean as meanOracle, std } from "mathjs";
 import { describe, expect, it } from "vitest";
-import { combine, type UncertaintyPart } from "#shared/slip/combined-uncertainty.ts";
-import { repeated } from "#shared/slip/repeatability.ts";
-import { tQuantile } from "#shared/slip/t-distribution.ts";
+import { combine, type UncertaintyPart } from "#shared/measurement/combined-uncertainty.ts";
+import { repeated } from "#shared/measurement/repeatability.ts";
+import { tQuantile } from "#shared/measurement/t-distribution.ts";
 
 const part = (standardUncertainty: number, dof: number): UncertaintyPart => ({ standardUncertainty, dof });
 const parts = fc.array(
