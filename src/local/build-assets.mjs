@@ -29,6 +29,7 @@ writeIfChanged(
 );
 
 const metadata = JSON.parse(readFileSync(`${ROOT}node_modules/libphonenumber-js/metadata.min.json`, "utf8"));
+const mainPlans = Object.values(metadata.country_calling_codes).map(([main]) => metadata.countries[main]);
 for (const group of [metadata.countries, metadata.nonGeographic]) {
   for (const [code, plan] of Object.entries(group)) group[code] = withoutDisplay(plan);
 }
@@ -43,9 +44,14 @@ writeIfChanged(
   ].join("\n"),
 );
 
-/** Places 4 and 11 of a country's plan are formats to show numbers in and patterns of their types: two thirds of it all. */
+/**
+ * Places 4 and 11 of a country's plan are formats to show numbers in and patterns of their types: two thirds of it all.
+ * Where countries share a code but not the lengths of their numbers (place 3), the patterns tell whose a number is.
+ */
 function withoutDisplay(plan) {
-  return plan.map((part, place) => ((place === 4 || place === 11) && Array.isArray(part) ? 0 : part));
+  const [code, , , lengths] = plan;
+  const tellsCountry = mainPlans.some((main) => main[0] === code && String(main[3]) !== String(lengths));
+  return plan.map((part, place) => ((place === 4 || (place === 11 && !tellsCountry)) && Array.isArray(part) ? 0 : part));
 }
 
 async function minified(entry) {

@@ -12,6 +12,8 @@ describe("reading a phone number", () => {
     { text: "07700 900123", country: "GB", is: "+447700900123" },
     { text: "0491 570 006", country: "AU", is: "+61491570006" },
     { text: "+61 491 570 156", country: "no country", is: "+61491570156" },
+    // Seven digits, which only one of the countries behind +1 has.
+    { text: "310-0000", country: "US", is: "+13100000" },
   ])("takes $text as dialled in $country for $is", ({ text, country, is }) => {
     expect(readPhone(text, country)).toEqual({ ok: true, value: is });
   });
