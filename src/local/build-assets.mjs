@@ -51,7 +51,9 @@ writeIfChanged(
 function withoutDisplay(plan) {
   const [code, , , lengths] = plan;
   const tellsCountry = mainPlans.some((main) => main[0] === code && String(main[3]) !== String(lengths));
-  return plan.map((part, place) => ((place === 4 || (place === 11 && !tellsCountry)) && Array.isArray(part) ? 0 : part));
+  return plan.map((part, place) =>
+    (place === 4 || (place === 11 && !tellsCountry)) && Array.isArray(part) ? 0 : part,
+  );
 }
 
 async function minified(entry) {
