@@ -1,0 +1,47 @@
+import { newtonMetres, type Torque, torqueIn } from "#shared/units/torque.ts";
+
+/** The ring on which the washers rub: radii in mm, and how many faces slip (a gear between two washers has two). */
+export type FrictionFaces = {
+  readonly outerRadiusMm: number;
+  readonly innerRadiusMm: number;
+  readonly faces: number;
+};
+
+/** New washers press evenly; run-in ones have worn to where pressure times radius is even. */
+export const PRESSURE_THEORIES = ["uniform-wear", "uniform-pressure"] as const;
+export type PressureTheory = (typeof PRESSURE_THEORIES)[number];
+
+/**
+ * Radius in mm at which the friction force acts: R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering
+ * Design, 10th ed., section 16-5 (from memory); the same in R. S. Khurmi and J. K. Gupta, Theory of Machines, ch. 10.
+ * @example meanRadius({ outerRadiusMm: 40, innerRadiusMm: 25, faces: 2 }, "uniform-wear") // 32.5
+ */
+export function meanRadius({ outerRadiusMm: outer, innerRadiusMm: inner }: FrictionFaces, theory: PressureTheory) {
+  switch (theory) {
+    case "uniform-wear":
+      return (outer + inner) / 2;
+    case "uniform-pressure":
+      return ((2 / 3) * (outer ** 3 - inner ** 3)) / (outer ** 2 - inner ** 2);
+  }
+}
+
+/**
+ * Torque at which the faces slip: the same sources. Handbook friction coefficients scatter by two to one and more,
+ * so nothing that advises the bench calls this; it advises from measured slip.
+ * @param clampN clamp force, N
+ * @example slipTorque(4762.1, 0.2, { outerRadiusMm: 40, innerRadiusMm: 25, faces: 2 }, "uniform-wear") // 61.91 N.m
+ */
+export const slipTorque = (clampN: number, friction: number, ring: FrictionFaces, theory: PressureTheory) =>
+  newtonMetres((ring.faces * friction * clampN * meanRadius(ring, theory)) / 1000);
+
+/**
+ * Friction coefficient that a measured slip and the clamp force come to, by both theories: a result to be watched over
+ * the services, never something to set by.
+ * @example frictionFromSlip(newtonMetres(61.9073), 4762.1, { outerRadiusMm: 40, innerRadiusMm: 25, faces: 2 })
+ *   // uniformWear 0.2, uniformPressure 0.1965
+ */
+export function frictionFromSlip(slip: Torque, clampN: number, ring: FrictionFaces) {
+  const by = (theory: PressureTheory) =>
+    torqueIn("N.m", slip) / torqueIn("N.m", slipTorque(clampN, 1, ring, theory));
+  return { uniformWear: by("uniform-wear"), uniformPressure: by("uniform-pressure") };
+}

@@ -1,0 +1,101 @@
+import { normalQuantile } from "#shared/measurement/normal-distribution.ts";
+import { beforeLock } from "#shared/slip/before-lock.ts";
+import { lbfft, type Torque } from "#shared/units/torque.ts";
+
+/** Mean slip before and after the lock nut was tightened, lbf·ft, both read the same way with the same tool. */
+export type RiseObservation = { readonly before: number; readonly after: number };
+
+/** How well the rise is known beforehand, and how much it differs from unit to unit: standard deviations, lbf·ft. */
+export type RiseSpreads = { readonly riseSd: number; readonly riseObservationSd: number };
+
+/** What is taken as known before the shop has seen any: the mean is the slip settings' `lockNutRise`. */
+export type RisePrior = RiseSpreads & { readonly mean: number };
+
+/** A figure with the interval it is believed to lie in. */
+export type Estimate = { readonly value: number; readonly low: number; readonly high: number };
+
+/** What a shop has learnt of one unit family's rise, lbf·ft. */
+export type LearntRise<Observation extends RiseObservation = RiseObservation> = {
+  /** The rise on the average, posterior mean. */
+  readonly mean: Estimate;
+  /** Where the rise of the next unit is expected. */
+  readonly next: Estimate;
+  /** How many observations count. */
+  readonly counted: number;
+  /** Too far from the others to belong to them. They are shown to the shop and do not count. */
+  readonly outliers: readonly Observation[];
+  /** More than a quarter do not belong: the spreads do not fit this shop, and no figure learnt from them is to be trusted. */
+  readonly doubtful: boolean;
+};
+
+/** Default of this project: three standard deviations, as a control chart is commonly drawn. */
+const OUTLIER_FROM = 3;
+const DOUBTFUL_SHARE = 1 / 4;
+
+/**
+ * Learns how much tightening the lock nut raises the slip: normal prior, normal observations of known spread, the
+ * conjugate posterior (for one, A. Gelman and others, Bayesian Data Analysis, 3rd ed., section 2.5: from memory).
+ * An observation is an outlier where it lies more than three standard deviations from what the median of all,
+ * pulled to the prior like a mean of as many, would predict: one slip of the pen cannot move that much.
+ * @param coverage level of confidence of the intervals, 0.5 to 1
+ * @example learnRise([{ before: 16.5, after: 18.3 }, { before: 16.4, after: 18.1 }],
+ *   { mean: 1.5, riseSd: 0.3, riseObservationSd: 0.3 }, 0.95).mean // value 1.6667, low 1.3272, high 2.0061
+ */
+export function learnRise<Observation extends RiseObservation>(
+  observations: readonly Observation[],
+  prior: RisePrior,
+  coverage: number,
+): LearntRise<Observation> {
+  const centre = posterior(medianRise(observations), observations.length, prior);
+  const reach = OUTLIER_FROM * Math.hypot(centre.sd, prior.riseObservationSd);
+  const isOutlier = (it: Observation) => Math.abs(riseOf(it) - centre.mean) > reach;
+  const counted = observations.filter((it) => !isOutlier(it));
+  const { mean, sd } = posterior(meanRise(counted), counted.length, prior);
+  const factor = normalQuantile((1 + coverage) / 2);
+  return {
+    mean: around(mean, factor * sd),
+    next: around(mean, factor * Math.hypot(sd, prior.riseObservationSd)),
+    counted: counted.length,
+    outliers: observations.filter(isOutlier),
+    doubtful: observations.length - counted.length > DOUBTFUL_SHARE * observations.length,
+  };
+}
+
+/**
+ * Slip to set before the lock nut by the learnt rise, with where the final slip's own spread allows it to lie.
+ * @example beforeLockLearnt(lbfft(18), learnRise([], { mean: 1.5, riseSd: 0.3, riseObservationSd: 0.3 }, 0.95))
+ *   // set 16.5 lbf.ft, between 15.67 and 17.33
+ */
+export function beforeLockLearnt(target: Torque<"lbf.ft">, { next }: LearntRise) {
+  return {
+    set: beforeLock(target, lbfft(next.value)),
+    low: beforeLock(target, lbfft(next.high)),
+    high: beforeLock(target, lbfft(next.low)),
+  };
+}
+
+const riseOf = ({ before, after }: RiseObservation): number => after - before;
+
+const around = (value: number, halfWidth: number): Estimate => ({
+  value,
+  low: value - halfWidth,
+  high: value + halfWidth,
+});
+
+/** Weights are one over the variance: the prior's, and that of a mean of so many observations. */
+function posterior(observed: number, count: number, { mean, riseSd, riseObservationSd }: RisePrior) {
+  const [priorWeight, weight] = [1 / riseSd ** 2, count / riseObservationSd ** 2];
+  return {
+    mean: count === 0 ? mean : (mean * priorWeight + observed * weight) / (priorWeight + weight),
+    sd: Math.sqrt(1 / (priorWeight + weight)),
+  };
+}
+
+const meanRise = (observations: readonly RiseObservation[]): number =>
+  observations.reduce((sum, it) => sum + riseOf(it), 0) / observations.length;
+
+function medianRise(observations: readonly RiseObservation[]): number {
+  const rises = observations.map(riseOf).toSorted((one, other) => one - other);
+  const at = (index: number) => rises[Math.floor(index)] ?? Number.NaN;
+  return (at((rises.length - 1) / 2) + at(rises.length / 2)) / 2;
+}
