@@ -21,6 +21,7 @@ export const SETTING_GROUPS = {
   hours: "Opening hours and closures",
   benches: "Benches and bench time",
   prices: "Prices and usual time",
+  bench: "At the bench",
   triage: "Rules of the verdict",
   slip: "Rules of the slip",
 } as const;
@@ -87,9 +88,20 @@ export const PRICE_WORDS = {
   usualDays: { label: "Usual working days at the shop", accepts: "a whole number from 1 to 90" },
 } as const satisfies Readonly<Record<string, SettingWords>>;
 
+export const BENCH_WORDS = {
+  needles: {
+    label: "Needle bearings in the gear",
+    accepts: "a whole number from 1 to 200; empty = not known, the count found on opening is taken",
+  },
+  approvalDays: { label: "An owner has this long to decide, days", accepts: "a whole number from 1 to 30" },
+  spareParts: { label: "Spare of each part to keep on the shelf", accepts: "a whole number from 0 to 100" },
+  orderAheadDays: { label: "Parts are ordered ahead for, days", accepts: "a whole number from 1 to 90" },
+} as const satisfies Readonly<Record<string, SettingWords>>;
+
 /** What could not be read at all, before any rule looked at it. */
 export const UNREADABLE = {
   number: "a number, such as 12.5",
+  numberOrNone: "a number, such as 25; empty = not known",
   openings: CALENDAR_WORDS.openings.accepts,
   closures: CALENDAR_WORDS.closures.accepts,
   benches: CALENDAR_WORDS.benches.accepts,

@@ -53,12 +53,14 @@ it("saves what was typed over, as people type it", async () => {
     "calendar.benches": "b1 Bench by the window\nb2 Bench 2\nb3 New bench",
     "calendar.minutes.slip-check": "75",
     "prices.byJob.slip-check.set-nut": "130.5",
+    "bench.needles.set-nut": "25",
+    "bench.orderAheadDays": "28",
     "triage.rebuildHours": "180",
     "slip.lockNutRise": "1.25",
   });
   expect(page.status).toBe(200);
   expect(wordsOf(page)).toContain("North Shore Bench");
-  const { front, calendar, prices, triage, slip } = (await now()).settings;
+  const { front, calendar, prices, bench, triage, slip } = (await now()).settings;
   expect(front.shipTo.lines).toEqual(["North Shore Bench", "9 Pier Road"]);
   expect(calendar.weekly[3]).toEqual([
     { opens: "08:00", closes: "12:00" },
@@ -72,6 +74,7 @@ it("saves what was typed over, as people type it", async () => {
   expect(calendar.benches.map(({ name }) => name)).toEqual(["Bench by the window", "Bench 2", "New bench"]);
   expect(calendar.minutes["slip-check"]).toBe(75);
   expect(prices.byJob["slip-check"]["set-nut"]).toBe(13_050);
+  expect([bench.needles["set-nut"], bench.needles["shim-stack"], bench.orderAheadDays]).toEqual([25, null, 28]);
   expect([triage.rebuildHours, slip.lockNutRise]).toEqual([180, 1.25]);
 });
 
@@ -101,6 +104,9 @@ it.each([
   ["prices.byJob.slip-check.unknown", "-5", "an amount"],
   ["prices.usualDays.stop-riding", "2.5", "a whole number from 1 to 90"],
   ["front.locale", "English", "a language tag"],
+  ["bench.needles.shim-stack", "none", "empty = not known"],
+  ["bench.needles.shim-stack", "201", "from 1 to 200"],
+  ["bench.spareParts", "101", "from 0 to 100"],
   ["triage.rebuildMonths", "0", "from 1 to 120"],
   ["triage.willNotHoldHours", "", "a number"],
   ["slip.gentleHigh", "11", "more than “Slip of a standard craft ridden gently, from"],

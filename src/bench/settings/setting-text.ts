@@ -20,6 +20,13 @@ export function readNumber(text: string): ReadSetting<number> {
   return /^\d{1,9}(\.\d{1,9})?$/.test(trimmed) ? accept(Number(trimmed)) : refuse(UNREADABLE.number);
 }
 
+/** Empty = not known. */
+export function readNumberOrNone(text: string): ReadSetting<number | null> {
+  if (text.trim() === "") return accept(null);
+  const read = readNumber(text);
+  return read.ok ? read : refuse(UNREADABLE.numberOrNone);
+}
+
 /** @example openingsText([{ opens: "08:00", closes: "12:00" }, { opens: "13:00", closes: "17:00" }]) // "08:00-12:00, 13:00-17:00" */
 export const openingsText = (openings: readonly Opening[]): string =>
   openings.map(({ opens, closes }) => `${opens}-${closes}`).join(", ");

@@ -1,5 +1,6 @@
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import { type ShopSettings, ShopSettingsSchema } from "#shared/shop/shop-settings.ts";
+import { BENCH_FIELDS } from "#src/bench/settings/bench-fields.ts";
 import { CALENDAR_FIELDS } from "#src/bench/settings/calendar-fields.ts";
 import { FRONT_FIELDS } from "#src/bench/settings/front-fields.ts";
 import { CURRENCY_FIELD, PRICE_FIELDS } from "#src/bench/settings/price-fields.ts";
@@ -12,6 +13,7 @@ export const SETTING_FIELDS: readonly SettingField[] = [
   ...FRONT_FIELDS,
   ...CALENDAR_FIELDS,
   ...PRICE_FIELDS,
+  ...BENCH_FIELDS,
   ...RULE_FIELDS,
 ];
 
