@@ -55,3 +55,12 @@ export const movesFrom = (state: JobState): readonly JobMove[] => JOB_MOVES.filt
 /** Where a move leads from this state, or null where it may not be made. @example stateAfter("booked", "receive") // "received" */
 export const stateAfter = (state: JobState, move: JobMoveName): JobState | null =>
   movesFrom(state).find((it) => it.move === move)?.to ?? null;
+
+/** The moves that a button makes from this state. */
+export const buttonMovesFrom = (state: JobState): readonly JobMoveName[] =>
+  movesFrom(state)
+    .filter(({ madeBy }) => madeBy === undefined)
+    .map(({ move }) => move);
+
+/** Moves that somebody will ask about later: they are made with a note that says why. */
+export const NOTE_NEEDED: readonly JobMoveName[] = ["set-aside", "return", "await-part"];

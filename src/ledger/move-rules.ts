@@ -1,0 +1,5 @@
+import type { JobMoveName } from "#shared/job/job-moves.ts";
+import type { MoveRule } from "#src/ledger/move-rule.ts";
+
+/** The moves that are more than a new state. What stands here must not move jobs itself. */
+export const MOVE_RULES: Readonly<Partial<Record<JobMoveName, MoveRule>>> = {};
