@@ -1,6 +1,7 @@
+import type { UnitFamily } from "#shared/craft/vocabulary.ts";
 import type { TorqueTool } from "#shared/slip/torque-tool.ts";
 
-/** What the bench looks at when a unit is open. */
+/** What the bench looks at when a unit is open. No library here: the browser's script reads this file too. */
 export const INSPECTED_PARTS = [
   "friction-washers",
   "spring-washers",
@@ -24,6 +25,8 @@ export type SlipEntry = {
   readonly readings: readonly number[];
   readonly breakaway: number | null;
   readonly tool: TorqueTool;
+  /** Why the slip is left as it is where the readings do not prove it; null = nothing said. */
+  readonly why: string | null;
 };
 
 export type InspectEntry = {
@@ -31,12 +34,16 @@ export type InspectEntry = {
   readonly parts: Readonly<
     Partial<Record<InspectedPart, { readonly condition: PartCondition; readonly note: string | null }>>
   >;
+  /** How the unit turns out to be built, where the bench can tell; null = as the owner said. */
+  readonly unitFamily: Exclude<UnitFamily, "unknown"> | null;
+  /** Peak boost as measured or asked, psi gauge, where the plan lacks it; null = as the owner said. */
+  readonly boostPsi: number | null;
 };
 
-/** Needle bearings counted; `why` where the count is not what went out. */
+/** Needle bearings counted; `why` where the count is not what it should be. */
 export type CountEntry = { readonly kind: "count"; readonly needles: number; readonly why: string | null };
 
-/** One try at the setting: how far the nut was turned since home or zero (degrees), or the shims put in (mm). */
+/** One try at the setting: how far the nut was turned since it first took up the springs (degrees), or the shims put in (mm). */
 export type SettingTry = {
   readonly nutDegrees: number | null;
   readonly shimMm: number | null;
@@ -64,6 +71,7 @@ export const SHEET_STEPS = [
   "plate-recess",
   "screws",
   "impeller",
+  "shims",
   "slip-before-lock",
   "lock-nut",
   "final-slip",

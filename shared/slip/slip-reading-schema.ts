@@ -5,14 +5,15 @@ import { type SlipReadingRequest, TOOL_KINDS } from "#shared/slip/torque-tool.ts
 const FEWEST_READINGS = 3;
 const MOST_READINGS = 50;
 
-/** Far above any slip, far below a slipped decimal point. */
-const slip = z.number().positive().max(200);
+/** A slip as read, lbf·ft: far above any slip, far below a slipped decimal point. */
+export const slipTorque = z.number().positive().max(200);
 
 const BandSchema = z
-  .strictObject({ low: z.number().min(0).max(200), high: slip })
+  .strictObject({ low: z.number().min(0).max(200), high: slipTorque })
   .refine(({ low, high }) => low < high, { path: ["high"], message: "more than low" });
 
-const ToolSchema = z.strictObject({
+/** A torque tool as typed at the bench. */
+export const TorqueToolSchema = z.strictObject({
   kind: z.enum(TOOL_KINDS),
   accuracyPercent: z
     .number()
@@ -25,8 +26,8 @@ const ToolSchema = z.strictObject({
 
 /** Final slip as read on the bench, all torques in lbf·ft. */
 export const SlipReadingSchema = z.strictObject({
-  target: slip,
+  target: slipTorque,
   band: BandSchema,
-  readings: z.array(slip).min(FEWEST_READINGS).max(MOST_READINGS),
-  tool: ToolSchema,
+  readings: z.array(slipTorque).min(FEWEST_READINGS).max(MOST_READINGS),
+  tool: TorqueToolSchema,
 }) satisfies z.ZodType<SlipReadingRequest>;
