@@ -1,4 +1,5 @@
-import { newtonMetres, type Torque, torqueIn } from "#shared/units/torque.ts";
+import type { Estimate } from "#shared/measurement/estimate.ts";
+import { lbfft, newtonMetres, type Torque, torqueIn } from "#shared/units/torque.ts";
 
 /** The ring on which the washers rub: radii in mm, and how many faces slip (a gear between two washers has two). */
 export type FrictionFaces = {
@@ -41,7 +42,16 @@ export const slipTorque = (clampN: number, friction: number, ring: FrictionFaces
  *   // uniformWear 0.2, uniformPressure 0.1965
  */
 export function frictionFromSlip(slip: Torque, clampN: number, ring: FrictionFaces) {
-  const by = (theory: PressureTheory) =>
-    torqueIn("N.m", slip) / torqueIn("N.m", slipTorque(clampN, 1, ring, theory));
+  const by = (theory: PressureTheory) => torqueIn("N.m", slip) / torqueIn("N.m", slipTorque(clampN, 1, ring, theory));
   return { uniformWear: by("uniform-wear"), uniformPressure: by("uniform-pressure") };
+}
+
+/**
+ * The same of a slip per newton of clamp, lbf·ft/N, with its interval; by uniform wear, as used washers press.
+ * @example frictionOf({ value: 0.00959, low: 0.009, high: 0.0102 }, { outerRadiusMm: 40, innerRadiusMm: 25, faces: 2 })
+ *   // value 0.2, low 0.188, high 0.213
+ */
+export function frictionOf({ value, low, high }: Estimate, ring: FrictionFaces): Estimate {
+  const of = (slipPerNewton: number) => frictionFromSlip(lbfft(slipPerNewton), 1, ring).uniformWear;
+  return { value: of(value), low: of(low), high: of(high) };
 }

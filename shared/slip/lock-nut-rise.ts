@@ -1,4 +1,4 @@
-import { normalQuantile } from "#shared/measurement/normal-distribution.ts";
+import { around, coverageFactor, type Estimate } from "#shared/measurement/estimate.ts";
 import { beforeLock } from "#shared/slip/before-lock.ts";
 import { lbfft, type Torque } from "#shared/units/torque.ts";
 
@@ -10,9 +10,6 @@ export type RiseSpreads = { readonly riseSd: number; readonly riseObservationSd:
 
 /** What is taken as known before the shop has seen any: the mean is the slip settings' `lockNutRise`. */
 export type RisePrior = RiseSpreads & { readonly mean: number };
-
-/** A figure with the interval it is believed to lie in. */
-export type Estimate = { readonly value: number; readonly low: number; readonly high: number };
 
 /** What a shop has learnt of one unit family's rise, lbf·ft. */
 export type LearntRise<Observation extends RiseObservation = RiseObservation> = {
@@ -51,7 +48,7 @@ export function learnRise<Observation extends RiseObservation>(
   const isOutlier = (it: Observation) => Math.abs(riseOf(it) - centre.mean) > reach;
   const counted = observations.filter((it) => !isOutlier(it));
   const { mean, sd } = posterior(meanRise(counted), counted.length, prior);
-  const factor = normalQuantile((1 + coverage) / 2);
+  const factor = coverageFactor(coverage);
   return {
     mean: around(mean, factor * sd),
     next: around(mean, factor * Math.hypot(sd, prior.riseObservationSd)),
@@ -75,12 +72,6 @@ export function beforeLockLearnt(target: Torque<"lbf.ft">, { next }: LearntRise)
 }
 
 const riseOf = ({ before, after }: RiseObservation): number => after - before;
-
-const around = (value: number, halfWidth: number): Estimate => ({
-  value,
-  low: value - halfWidth,
-  high: value + halfWidth,
-});
 
 /** Weights are one over the variance: the prior's, and that of a mean of so many observations. */
 function posterior(observed: number, count: number, { mean, riseSd, riseObservationSd }: RisePrior) {

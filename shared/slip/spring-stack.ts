@@ -27,9 +27,13 @@ export const stackForce = ({ disc, nested, packets }: SpringStack, travelMm: num
  */
 export function stackForceBounds(stack: SpringStack, travelMm: number) {
   const load = stackForce(stack, travelMm);
-  const lost = stack.layerFriction * (stack.nested - 1) + stack.edgeFriction;
+  const lost = frictionShare(stack);
   return { loading: load / (1 - lost), unloading: load / (1 + lost) };
 }
+
+/** Share of the load that friction takes: the same, wM(n - 1) + wR. @example frictionShare(twoNested) // 0.06 */
+export const frictionShare = ({ nested, layerFriction, edgeFriction }: SpringStack): number =>
+  layerFriction * (nested - 1) + edgeFriction;
 
 /** Rate of a stack in N/mm, without friction: the slope of its load. @example stackRate(twoNestedThreePackets, 3.15) // 900 */
 export const stackRate = ({ disc, nested, packets }: SpringStack, travelMm: number): number =>
@@ -44,9 +48,6 @@ export const stackHeight = ({ disc, nested, packets }: SpringStack): number =>
 
 /** Travel in mm from which the rate is less than a share of the first; `Infinity` where it never is. */
 export const stackFlatFrom = ({ disc, packets }: SpringStack, share: number): number => packets * flatFrom(disc, share);
-
-/** Does the load reach a top before the stack is flat? Height over thickness above √2 (rate equation, K4 = 1). */
-export const hasTop = (stack: SpringStack): boolean => stackFlatFrom(stack, 0) < stackTravel(stack);
 
 /**
  * Share of the clamp load that is lost when the washers wear by so many mm, the nut staying where it is.
