@@ -21,6 +21,7 @@ import { type AnswerWish, type KeptAnswer, keepAnswer, storedDraft } from "#src/
 import { bringTablesUpToDate } from "#src/ledger/ledger-tables.ts";
 import { listArrivals } from "#src/ledger/list-arrivals.ts";
 import { makeBooking } from "#src/ledger/make-booking.ts";
+import { type OpenedSession, openSession, type SessionRefusal, type SessionWish } from "#src/ledger/open-session.ts";
 import { PUBLISH_AFTER_MS } from "#src/ledger/publication-rows.ts";
 import { type BoardStore, publishDue } from "#src/ledger/publish.ts";
 import { purgeIfDue } from "#src/ledger/purge.ts";
@@ -129,8 +130,8 @@ export class ShopLedger extends DurableObject<Env> {
     });
   }
 
-  openSession(wish: sessions.SessionWish): Outcome<sessions.Session, sessions.SessionRefusal> {
-    return this.#change((turn) => sessions.openSession(turn, wish));
+  openSession(wish: SessionWish): Outcome<OpenedSession, SessionRefusal> {
+    return this.#change((turn) => openSession(turn, wish));
   }
 
   session(sessionHash: string): sessions.Session | null {

@@ -14,6 +14,7 @@ import type {
   StoredDraft,
 } from "#shared/shop/booking.ts";
 import type { SettingsVersion, ShopSettings } from "#shared/shop/shop-settings.ts";
+import type { Staff } from "#shared/shop/staff.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 
 /** What the shop's pages ask of its object. */
@@ -30,7 +31,7 @@ export type BenchShop = {
   readonly draft: (tokenHash: string) => Promise<StoredDraft | null>;
   readonly hold: (wish: HoldWish) => Promise<Outcome<Hold, HoldRefusal>>;
   readonly book: (wish: BookingWish) => Promise<Outcome<Booking, BookingRefusal>>;
-  readonly openSession: (wish: SessionWish) => Promise<Outcome<Session, SessionRefusal>>;
+  readonly openSession: (wish: SessionWish) => Promise<Outcome<{ readonly expiresAt: number }, SessionRefusal>>;
   readonly session: (sessionHash: string) => Promise<Session | null>;
   readonly closeSession: (sessionHash: string) => Promise<void>;
 };
@@ -61,6 +62,6 @@ export type ReissueRefusal = { readonly reason: "no-such-job" } | { readonly rea
 
 export type KeptAnswer = { readonly tokenHash: string; readonly question: QuestionId; readonly answer: unknown };
 
-export type Session = { readonly expiresAt: number };
+export type Session = { readonly expiresAt: number; readonly staff: Staff };
 export type SessionWish = { readonly nonce: string; readonly nonceExpires: number; readonly sessionHash: string };
 export type SessionRefusal = { readonly reason: "link-used" } | { readonly reason: "link-expired" };

@@ -1,4 +1,5 @@
 import type { Context, MiddlewareHandler } from "hono";
+import type { Staff } from "#shared/shop/staff.ts";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import { clearCookie, readCookie, writeCookie } from "#src/http/cookies.ts";
 import { sha256Hex } from "#src/http/owner-link.ts";
@@ -18,8 +19,17 @@ export function staffOnly(
   };
 }
 
-/** Who is at work, as a hash: whose open holds are counted together. */
-export type StaffVariables = { readonly staff: string };
+/** Who is at work on this device; `hash` names the session, whose open holds are counted together. */
+export type StaffAtWork = Staff & { readonly hash: string };
+
+/** What every page behind the sign-in knows. */
+export type StaffVariables = { readonly staff: StaffAtWork };
+
+/** Lets managers through; for an address that the table of permissions cannot tell apart from one of the bench's. */
+export const managerOnly =
+  (refuse: (c: Context) => Response | Promise<Response>): MiddlewareHandler<{ Variables: StaffVariables }> =>
+  async (c, next) =>
+    c.var.staff.role === "manager" ? next() : refuse(c);
 
 /** Uses the link up and signs this device in. */
 export async function signIn(c: Context, needs: SessionNeeds, link: { nonce: string; expires: number }) {
@@ -41,9 +51,10 @@ export async function signOut(c: Context, needs: SessionNeeds): Promise<void> {
   clearCookie(c, "staff", origin);
 }
 
-async function staffOf(c: Context, needs: SessionNeeds): Promise<string | null> {
+async function staffOf(c: Context, needs: SessionNeeds): Promise<StaffAtWork | null> {
   const token = readCookie(c, "staff", needs.origin(c.req.raw));
   if (token === undefined) return null;
   const hash = await sha256Hex(token);
-  return (await needs.shop.session(hash)) === null ? null : hash;
+  const session = await needs.shop.session(hash);
+  return session === null ? null : { ...session.staff, hash };
 }

@@ -186,7 +186,7 @@ it("opens one session with a sign-in link, once, and only while it is good", asy
   });
 });
 
-it("ends a session when it is closed or after a fortnight", async () => {
+it("ends a session when it is closed, after an idle night, or after a fortnight", async () => {
   const ledger = await aLedger();
   const open = (name: string) =>
     ledger.openSession({ nonce: name, nonceExpires: MONDAY + MINUTE, sessionHash: `hash-${name}` });
@@ -194,8 +194,13 @@ it("ends a session when it is closed or after a fortnight", async () => {
   await open("b");
   await ledger.closeSession("hash-a");
   expect(await ledger.session("hash-a")).toBeNull();
-  await setClock(ledger, MONDAY + 14 * DAY - 1);
-  expect(await ledger.session("hash-b")).toEqual({ expiresAt: MONDAY + 14 * DAY });
+  await open("c");
+  const staff = { id: 1, name: "Manager", role: "manager" };
+  for (let at = MONDAY; at < MONDAY + 14 * DAY; at += 12 * 60 * MINUTE - 1) {
+    await setClock(ledger, at);
+    expect(await ledger.session("hash-b")).toEqual({ expiresAt: MONDAY + 14 * DAY, staff });
+  }
+  expect(await ledger.session("hash-c")).toBeNull();
   await setClock(ledger, MONDAY + 14 * DAY);
   expect(await ledger.session("hash-b")).toBeNull();
   await setClock(ledger, MONDAY + 14 * DAY + 60 * MINUTE);

@@ -29,7 +29,7 @@ export function callRoutes(needs: BenchNeeds) {
     .post("/:call/hold", async (c) => {
       const { call, staff } = c.var;
       const { offer = "", wish = "" } = await readForm(c);
-      const held = await holdForCall(needs, call, { offer, wish, staff });
+      const held = await holdForCall(needs, call, { offer, wish, source: staff.hash });
       if (held.ok) return c.redirect(`/shop/book/${call.token}`, 303);
       const { refusal } = held;
       const offers =

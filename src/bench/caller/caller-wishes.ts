@@ -11,21 +11,21 @@ import type { Call } from "#src/bench/caller/caller-call.ts";
 import type { ReadContact } from "#src/http/contact-form.ts";
 import { ownerToken, sha256Hex } from "#src/http/owner-link.ts";
 
-/** @param staff whose open holds are counted together */
-type HoldForm = { readonly offer: string; readonly wish: string; readonly staff: string };
+/** `source` is whose open holds are counted together. */
+type HoldForm = { readonly offer: string; readonly wish: string; readonly source: string };
 
 /** Holds a time for the caller; an earlier one of the same call is given up for it. */
 export async function holdForCall(
   needs: BenchNeeds,
   { answers, plan, tokenHash }: Call,
-  { offer, wish, staff }: HoldForm,
+  { offer, wish, source }: HoldForm,
 ): Promise<Outcome<Hold, HoldRefusal>> {
   return needs.shop.hold({
     id: needs.newId(),
     offer,
     verdict: plan.judgement.verdict,
     answers,
-    source: staff,
+    source,
     draft: tokenHash,
     wishKey: {
       scope: `shop.hold.${tokenHash}`,

@@ -41,7 +41,9 @@ async function book(
 ): Promise<Outcome<Booking, Refusal>> {
   const { offer, wish = "" } = form;
   const hold =
-    offer === undefined ? accept({ id: form["hold"] ?? "" }) : await holdForCall(needs, call, { offer, wish, staff });
+    offer === undefined
+      ? accept({ id: form["hold"] ?? "" })
+      : await holdForCall(needs, call, { offer, wish, source: staff.hash });
   return hold.ok ? bookForCall(needs, call, { hold: hold.value.id, wish, contact }) : hold;
 }
 
