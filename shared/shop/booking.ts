@@ -3,6 +3,7 @@ import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { AnswerAhead } from "#shared/craft/answers-ahead.ts";
 import type { Answers } from "#shared/craft/vocabulary.ts";
 import type { Draft } from "#shared/intake/draft.ts";
+import type { AgreedWork } from "#shared/shop/agreed-work.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
 import type { JobState } from "#shared/shop/job-state.ts";
 import type { Contact, ReturnTo } from "#shared/shop/people.ts";
@@ -33,6 +34,8 @@ export type HoldWish = {
   readonly source: string;
   /** The owner's conversation that this hold belongs to (hash of its token); it has at most one open hold. */
   readonly draft: string | null;
+  /** The shop has the unit in its hands, so that it may go on a bench at once. */
+  readonly unitHere?: boolean;
   readonly wishKey: WishKey;
 };
 
@@ -64,6 +67,10 @@ export type BookingWish = {
   readonly id: string;
   /** Who books: the owner, or the shop for a caller. */
   readonly by: "owner" | "shop";
+  /** Who of the staff, by name, where the shop books. */
+  readonly staff?: string;
+  /** The shop has the unit in its hands: the job is booked and received in one. */
+  readonly unitHere?: boolean;
   readonly hold: string;
   readonly answers: Answers;
   readonly contact: Contact;
@@ -106,6 +113,8 @@ export type ChangeRefusal =
   | { readonly reason: "no-such-booking" }
   | { readonly reason: "already-cancelled" }
   | { readonly reason: "too-late"; readonly until: number }
+  /** The unit has come to the shop, and may have left it again. */
+  | { readonly reason: "unit-here"; readonly state: JobState }
   | { readonly reason: "slot-not-offered"; readonly why: SlotRefusal; readonly offers: readonly Offer[] };
 
 /** A job as the shop sees it; the owner's page shows a part of it. */
@@ -118,13 +127,20 @@ export type Job = {
     readonly time: BookedTime;
     readonly changeableUntil: number;
     readonly sequence: number;
+    /** False where the rest of its time was given to others: the unit was set aside, or has left. */
+    readonly keepsTime: boolean;
   };
   readonly owner: Contact;
   readonly returnTo: ReturnTo;
   readonly serial: string | null;
   readonly goAheadMinor: number | null;
   readonly answers: Answers;
+  /** As the owner was told at the booking; it stays, whatever is agreed later. See agreed-work.ts for the work now. */
   readonly plan: JobPlan;
+  /** The work that the owner approved last; null = as booked. */
+  readonly agreed: AgreedWork | null;
+  /** True where more work was approved than the booked time holds, and no other time was free. */
+  readonly needsBenchTime: boolean;
   /** The last day to post the unit, ISO 8601. */
   readonly postBy: string;
   readonly settingsVersion: number;

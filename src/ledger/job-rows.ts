@@ -1,4 +1,7 @@
+import type { BusySpan } from "#shared/calendar/busy-span.ts";
+import { quantum } from "#shared/calendar/quantum.ts";
 import { AnswersSchema } from "#shared/craft/answers-schema.ts";
+import type { AgreedWork } from "#shared/shop/agreed-work.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import { jobNumber, nextSerial, serialOf } from "#shared/shop/job-number.ts";
 import type { JobPlan } from "#shared/shop/job-plan.ts";
@@ -15,7 +18,7 @@ const BEFORE_FIRST_SERIAL = 1023;
 type NewJob = Pick<
   Job,
   "answers" | "plan" | "bookedAt" | "settingsVersion" | "goAheadMinor" | "returnTo" | "postBy" | "linkGeneration"
-> & { readonly bookedBy: "owner" | "shop" };
+> & { readonly bookedBy: "owner" | "shop"; readonly bookedStaff: string | null };
 
 /** A job with what the ledger needs to change it. */
 export type StoredJob = {
@@ -23,6 +26,8 @@ export type StoredJob = {
   /** By which claim the bench time is taken. */
   readonly claim: string;
   readonly slot: StoredSlot;
+  /** What is still taken of it; null = nothing. */
+  readonly kept: BusySpan | null;
   readonly job: Job;
 };
 
@@ -31,12 +36,13 @@ export function keepJob(sql: SqlStorage, subject: Subject, job: NewJob): { reado
   const last = firstRow(sql, "SELECT max(serial) AS serial FROM job");
   const serial = nextSerial((last === undefined ? null : numberOrNullIn(last, "serial")) ?? BEFORE_FIRST_SERIAL);
   sql.exec(
-    `INSERT INTO job (serial, state, booked_at, booked_by, owner, craft, unit, verdict, answers, plan, settings_version,
+    `INSERT INTO job (serial, state, booked_at, booked_by, booked_staff, owner, craft, unit, verdict, answers, plan, settings_version,
        price_minor, currency, go_ahead_minor, return_to, post_by, link_generation)
-     VALUES (?, 'booked', ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+     VALUES (?, 'booked', ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
     serial,
     job.bookedAt,
     job.bookedBy,
+    job.bookedStaff,
     subject.owner,
     subject.craft,
     subject.unit,
@@ -69,6 +75,14 @@ export function setJobState(sql: SqlStorage, serial: number, state: JobState): v
   sql.exec("UPDATE job SET state = ? WHERE serial = ?", state, serial);
 }
 
+export function setAgreed(sql: SqlStorage, serial: number, agreed: AgreedWork): void {
+  sql.exec("UPDATE job SET agreed = ? WHERE serial = ?", JSON.stringify(agreed), serial);
+}
+
+export function setNeedsBenchTime(sql: SqlStorage, serial: number, needs: boolean): void {
+  sql.exec("UPDATE job SET needs_bench_time = ? WHERE serial = ?", needs ? 1 : 0, serial);
+}
+
 export function setPostBy(sql: SqlStorage, serial: number, postBy: string): void {
   sql.exec("UPDATE job SET post_by = ? WHERE serial = ?", postBy, serial);
 }
@@ -84,7 +98,7 @@ export function jobStateIn(row: Row): JobState {
   return state;
 }
 
-const JOB = `SELECT job.*, booking.id AS booking, claim, changeable_until, sequence, ${SLOT_COLUMNS},
+const JOB = `SELECT job.*, booking.id AS booking, claim, changeable_until, sequence, freed_from, ${SLOT_COLUMNS},
     owner.name, owner.phone, owner.email, unit.serial AS unit_serial
   FROM job JOIN booking ON booking.job = job.serial JOIN owner ON owner.id = job.owner JOIN unit ON unit.id = job.unit`;
 
@@ -108,6 +122,7 @@ function rowFor(sql: SqlStorage, key: JobKey): Row | undefined {
 function storedJobIn(sql: SqlStorage, row: Row): StoredJob {
   const serial = numberIn(row, "serial");
   const slot = slotIn(row);
+  const to = quantum(numberOrNullIn(row, "freed_from") ?? slot.to);
   const phone = textOrNullIn(row, "phone");
   const email = textOrNullIn(row, "email");
   const job: Job = {
@@ -119,6 +134,7 @@ function storedJobIn(sql: SqlStorage, row: Row): StoredJob {
       time: bookedTime(slot),
       changeableUntil: numberIn(row, "changeable_until"),
       sequence: numberIn(row, "sequence"),
+      keepsTime: to === slot.to,
     },
     owner: { name: textIn(row, "name"), ...(phone !== null && { phone }), ...(email !== null && { email }) },
     returnTo: ReturnToSchema.parse(JSON.parse(textIn(row, "return_to"))),
@@ -127,13 +143,22 @@ function storedJobIn(sql: SqlStorage, row: Row): StoredJob {
     answers: AnswersSchema.parse(JSON.parse(textIn(row, "answers"))),
     // What the owner was told, word for word: it is kept, not worked out again, and no rule reads it.
     plan: JSON.parse(textIn(row, "plan")) as JobPlan,
+    agreed: agreedIn(row),
+    needsBenchTime: numberIn(row, "needs_bench_time") === 1,
     postBy: textIn(row, "post_by"),
     settingsVersion: numberIn(row, "settings_version"),
     linkGeneration: numberIn(row, "link_generation"),
     history: [
-      { at: numberIn(row, "booked_at"), who: whoIn(row, "booked_by"), what: "booked", staff: null, note: null },
+      { at: numberIn(row, "booked_at"), who: whoIn(row, "booked_by"), what: "booked", staff: textOrNullIn(row, "booked_staff"), note: null },
       ...eventsOf(sql, serial),
     ],
   };
-  return { serial, claim: textIn(row, "claim"), slot, job };
+  const kept = to > slot.from ? { bench: slot.bench, from: slot.from, to } : null;
+  return { serial, claim: textIn(row, "claim"), slot, kept, job };
+}
+
+/** Kept as it was shown, as the plan is. */
+function agreedIn(row: Row): AgreedWork | null {
+  const agreed = textOrNullIn(row, "agreed");
+  return agreed === null ? null : (JSON.parse(agreed) as AgreedWork);
 }
