@@ -1,0 +1,9 @@
+import type { BenchSheet } from "#shared/job/sheet-entry.ts";
+import type { RiseObservation } from "#shared/slip/lock-nut-rise.ts";
+
+/** What the bench reads beside the job while it writes on its sheet. */
+export type SheetView = {
+  readonly sheet: BenchSheet;
+  /** What tightening the lock nut did to earlier units of this family, newest first. */
+  readonly rises: readonly RiseObservation[];
+};
