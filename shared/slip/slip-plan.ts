@@ -64,7 +64,8 @@ function numbers(aim: SlipAim | null, { unitFamily, settings }: SlipFacts): Omit
   };
 }
 
-function ceilingOf(unitFamily: UnitFamily, settings: SlipSettings): number {
+/** The most slip that a unit of this family is ever given, lbf·ft. */
+export function ceilingOf(unitFamily: UnitFamily, settings: SlipSettings): number {
   const ceilings: Record<UnitFamily, number> = {
     "set-nut": settings.ceilingSetNut,
     "shim-stack": settings.ceilingShimStack,
