@@ -2,6 +2,10 @@ import { DurableObject } from "cloudflare:workers";
 import type { Outcome } from "#shared/basics/outcome.ts";
 import type { SlotBoard } from "#shared/calendar/board-schema.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
+import type { MoveRefusal, UndoRefusal } from "#shared/job/move-refusal.ts";
+import type { StoredEntry } from "#shared/job/sheet-entry.ts";
+import type { SheetView } from "#shared/job/sheet-view.ts";
+import type { EntryRefusal, EntryWish } from "#shared/job/sheet-wish.ts";
 import type * as shop from "#shared/shop/booking.ts";
 import type { SettingsVersion } from "#shared/shop/shop-settings.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
@@ -18,9 +22,11 @@ import { freshOffers } from "#src/ledger/fresh-offers.ts";
 import { gathering } from "#src/ledger/gathering.ts";
 import { findJob } from "#src/ledger/job-rows.ts";
 import { type AnswerWish, type KeptAnswer, keepAnswer, storedDraft } from "#src/ledger/keep-answer.ts";
+import { keepEntry } from "#src/ledger/keep-entry.ts";
 import { bringTablesUpToDate } from "#src/ledger/ledger-tables.ts";
 import { listArrivals } from "#src/ledger/list-arrivals.ts";
 import { makeBooking } from "#src/ledger/make-booking.ts";
+import { type MoveWish, moveJob } from "#src/ledger/move-job.ts";
 import { type OpenedSession, openSession, type SessionRefusal, type SessionWish } from "#src/ledger/open-session.ts";
 import { PUBLISH_AFTER_MS } from "#src/ledger/publication-rows.ts";
 import { type BoardStore, publishDue } from "#src/ledger/publish.ts";
@@ -29,11 +35,15 @@ import { type ReissueRefusal, type ReissueWish, reissueLink } from "#src/ledger/
 import { type SettingsRefusal, type SettingsWish, saveSettings } from "#src/ledger/save-settings.ts";
 import * as sessions from "#src/ledger/session-rows.ts";
 import { beginSettings, settingsReader } from "#src/ledger/settings-rows.ts";
+import { sheetView } from "#src/ledger/sheet-view.ts";
 import { slotBoard } from "#src/ledger/slot-board.ts";
 import { takeHold } from "#src/ledger/take-hold.ts";
 import type { Turn } from "#src/ledger/turn.ts";
+import { type UndoWish, undoMove } from "#src/ledger/undo-move.ts";
 import { wakeAt } from "#src/ledger/wake-at.ts";
 import { noteZoneLaw } from "#src/ledger/zone-law.ts";
+
+type OffersAsk = { readonly verdict: Verdict; readonly from?: string; readonly unitHere?: boolean };
 
 /** After a failure that nobody foresaw, the alarm waits this long before it looks again. */
 const AFTER_FAILURE_MS = 60_000;
@@ -73,8 +83,8 @@ export class ShopLedger extends DurableObject<Env> {
     return this.#change(slotBoard);
   }
 
-  offers({ verdict, from }: { readonly verdict: Verdict; readonly from?: string }): readonly Offer[] {
-    return this.#change((turn) => freshOffers(turn, { verdict, day: from ?? null }));
+  offers({ from, ...ask }: OffersAsk): readonly Offer[] {
+    return this.#change((turn) => freshOffers(turn, { ...ask, day: from ?? null }));
   }
 
   async hold(wish: shop.HoldWish): Promise<Outcome<shop.Hold, shop.HoldRefusal>> {
@@ -95,6 +105,14 @@ export class ShopLedger extends DurableObject<Env> {
     return this.#change((turn) => cancelBooking(turn, wish));
   }
 
+  moveJob(wish: MoveWish): Outcome<shop.Job, MoveRefusal> {
+    return this.#change((turn) => moveJob(turn, wish));
+  }
+
+  undoMove(wish: UndoWish): Outcome<shop.Job, UndoRefusal> {
+    return this.#change((turn) => undoMove(turn, wish));
+  }
+
   job(number: string): shop.Job | null {
     return this.#decide(({ sql }) => findJob(sql, { by: "number", number })?.job ?? null);
   }
@@ -105,6 +123,14 @@ export class ShopLedger extends DurableObject<Env> {
 
   reissueLink(wish: ReissueWish): Outcome<shop.Job, ReissueRefusal> {
     return this.#decide((turn) => reissueLink(turn, wish));
+  }
+
+  sheet(number: string): SheetView | null {
+    return this.#decide((turn) => sheetView(turn, number));
+  }
+
+  keepEntry(wish: EntryWish): Outcome<StoredEntry, EntryRefusal> {
+    return this.#change((turn) => keepEntry(turn, wish));
   }
 
   arrivals(): readonly shop.Arrival[] {

@@ -42,12 +42,14 @@ export type SlotWish = {
   readonly busy: readonly BusySpan[];
   readonly offerId: string;
   readonly verdict: Verdict;
+  /** The unit needs no time on the way any more. */
+  readonly unitHere?: boolean;
   /** Epoch milliseconds. */
   readonly now: number;
 };
 
 /** May this bench time be taken now, for this verdict? Asked again at every step, whatever was offered before. */
-export function checkSlot({ settings, busy, offerId, verdict, now }: SlotWish): Outcome<Slot, SlotRefusal> {
+export function checkSlot({ settings, busy, offerId, verdict, unitHere, now }: SlotWish): Outcome<Slot, SlotRefusal> {
   const wish = parseOfferId(offerId);
   if (!wish.ok) return refuse("not-a-slot");
   const { start } = wish.value;
@@ -59,7 +61,7 @@ export function checkSlot({ settings, busy, offerId, verdict, now }: SlotWish): 
   const { date, minuteOfDay } = wallOf(settings.zone, startsAt);
   const span: Span = { from: start, to: plusQuanta(start, benchNeed(verdict, settings).quanta) };
   if (!openSpans(settings)(dayNumber(date)).some((open) => contains(open, span))) return refuse("closed");
-  const reach = reachOf(settings, verdict, now);
+  const reach = reachOf(settings, verdict, now, unitHere);
   if (!reach.ok || date < reach.value.firstDay) return refuse("before-arrival");
   if (busy.some((taken) => taken.bench === bench.id && overlaps(taken, span))) return refuse("taken");
   return accept({

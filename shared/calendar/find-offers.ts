@@ -40,6 +40,8 @@ export type OfferSearch = {
   /** Sorted by `from`. */
   readonly busy: readonly BusySpan[];
   readonly verdict: Verdict;
+  /** The unit needs no time on the way any more. */
+  readonly unitHere?: boolean;
   /** Epoch milliseconds. */
   readonly now: number;
   /** No offer before this date. */
@@ -54,8 +56,8 @@ const EARLIEST = "1970-01-01";
  * is room. None where the shop has no room within a year, or never opens.
  */
 export function findOffers(search: OfferSearch): readonly Offer[] {
-  const { settings, busy, verdict, now, from = EARLIEST } = search;
-  const reach = reachOf(settings, verdict, now);
+  const { settings, busy, verdict, unitHere, now, from = EARLIEST } = search;
+  const reach = reachOf(settings, verdict, now, unitHere);
   if (!reach.ok) return [];
   const { firstDay, lastDay } = reach.value;
   const { quanta } = benchNeed(verdict, settings);

@@ -62,5 +62,9 @@ export const buttonMovesFrom = (state: JobState): readonly JobMoveName[] =>
     .filter(({ madeBy }) => madeBy === undefined)
     .map(({ move }) => move);
 
+/** Was this move made by a button? Only such a one is taken back by a button. */
+export const madeByButton = (what: string): boolean =>
+  JOB_MOVES.some(({ move, madeBy }) => move === what && madeBy === undefined);
+
 /** Moves that somebody will ask about later: they are made with a note that says why. */
 export const NOTE_NEEDED: readonly JobMoveName[] = ["set-aside", "return", "await-part"];

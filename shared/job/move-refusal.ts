@@ -15,6 +15,6 @@ export type MoveRefusal =
 
 /** Why the last move was not taken back. */
 export type UndoRefusal =
-  | Extract<MoveRefusal, { readonly reason: "no-such-job" | "changed-meanwhile" | "note-needed" | "not-ready" }>
-  /** Nothing was moved yet, or the newest move was the owner's answer's or the booking's. */
+  | Extract<MoveRefusal, { readonly reason: "no-such-job" | "changed-meanwhile" | "note-needed" }>
+  /** Nothing was moved yet, the newest move followed from an answer, or the question it left is not open any more. */
   | { readonly reason: "nothing-to-undo" };

@@ -39,6 +39,8 @@ export const CHANGE_REFUSED: Readonly<Record<ChangeRefusal["reason"], string>> =
   "no-such-booking": "That booking no longer exists.",
   "already-cancelled": "That booking was cancelled meanwhile.",
   "too-late": "It is too late to change that booking.",
+  "unit-here":
+    "The unit is here, or was. The booking cannot be cancelled now, and the bench time only moved while there is work to come.",
   "slot-not-offered": "That time cannot be taken.",
 };
 

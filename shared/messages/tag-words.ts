@@ -38,6 +38,8 @@ export const TAG_WORDS = {
   ],
   keep: "This link is the key to your job. Save it: no message is sent yet. Lost it? Call the shop for a new one.",
   tooLate: (phone: string): string => `The job can no longer be moved or cancelled here. Call the shop: ${phone}.`,
+  unitHere: (phone: string): string =>
+    `Your unit has come to the shop, so the job can no longer be moved or cancelled here. Call the shop: ${phone}.`,
   booked: "Booked. Print this tag and keep the link to this page.",
   moved: "Moved. The tag shows the new time. Please print it again.",
   cancelled: "Cancelled. The bench time is free again.",

@@ -74,6 +74,12 @@ export function changeRefused(refusal: ChangeRefusal): Response {
         detail: "It is too late to change this booking here. Call the shop.",
         more: { until: new Date(refusal.until).toISOString() },
       });
+    case "unit-here":
+      return problem({
+        status: 409,
+        reason: refusal.reason,
+        detail: "The unit has come to the shop, so the booking cannot be changed here any more. Call the shop.",
+      });
     case "slot-not-offered":
       return slotNotOffered(refusal);
     default:

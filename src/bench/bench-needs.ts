@@ -1,6 +1,9 @@
 import type { Outcome } from "#shared/basics/outcome.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { QuestionId } from "#shared/intake/draft.ts";
+import type { StoredEntry } from "#shared/job/sheet-entry.ts";
+import type { SheetView } from "#shared/job/sheet-view.ts";
+import type { EntryRefusal, EntryWish } from "#shared/job/sheet-wish.ts";
 import type {
   Arrival,
   Booking,
@@ -23,6 +26,8 @@ export type BenchShop = {
   readonly saveSettings: (wish: SettingsWish) => Promise<Outcome<SettingsVersion, SettingsRefusal>>;
   readonly arrivals: () => Promise<readonly Arrival[]>;
   readonly job: (number: string) => Promise<Job | null>;
+  readonly sheet: (number: string) => Promise<SheetView | null>;
+  readonly keepEntry: (wish: EntryWish) => Promise<Outcome<StoredEntry, EntryRefusal>>;
   readonly offers: (ask: OffersAsk) => Promise<readonly Offer[]>;
   readonly moveBooking: (wish: ShopChange & { readonly offer: string }) => Promise<Outcome<Job, ChangeRefusal>>;
   readonly cancelBooking: (wish: ShopChange) => Promise<Outcome<Job, ChangeRefusal>>;
@@ -48,7 +53,7 @@ export type BenchNeeds = {
   readonly newId: () => string;
 };
 
-export type OffersAsk = { readonly verdict: Verdict; readonly from?: string };
+export type OffersAsk = { readonly verdict: Verdict; readonly from?: string; readonly unitHere?: boolean };
 
 export type SettingsWish = { readonly ifVersion: number; readonly settings: ShopSettings };
 export type SettingsRefusal = { readonly reason: "changed-meanwhile"; readonly version: number };

@@ -61,10 +61,10 @@ export function busyReader(sql: SqlStorage): ReadBusy {
 function readBusy(sql: SqlStorage, from: Quantum): readonly BusySpan[] {
   const query = `SELECT bench, from_quantum, to_quantum FROM hold WHERE state = 'open' AND to_quantum > ?
     UNION ALL
-    SELECT bench, from_quantum, to_quantum FROM booking JOIN job ON job.serial = booking.job
-      WHERE to_quantum > ? AND job.state <> 'cancelled'
+    SELECT bench, from_quantum, coalesce(freed_from, to_quantum) FROM booking
+      WHERE to_quantum > ? AND (freed_from IS NULL OR freed_from > max(?, from_quantum))
     ORDER BY from_quantum`;
-  return rowsOf(sql, query, from, from).map((row) => ({
+  return rowsOf(sql, query, from, from, from).map((row) => ({
     bench: textIn(row, "bench"),
     from: quantum(numberIn(row, "from_quantum")),
     to: quantum(numberIn(row, "to_quantum")),

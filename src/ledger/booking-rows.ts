@@ -1,3 +1,4 @@
+import type { Quantum } from "#shared/calendar/quantum.ts";
 import type { Arrival, Receipt } from "#shared/shop/booking.ts";
 import { jobNumber } from "#shared/shop/job-number.ts";
 import { verdictIn } from "#src/ledger/hold-rows.ts";
@@ -32,7 +33,7 @@ export function moveBookingRow(
 ): number {
   return sequenceAfter(
     sql,
-    `UPDATE booking SET changeable_until = ?, sequence = sequence + 1,
+    `UPDATE booking SET changeable_until = ?, sequence = sequence + 1, freed_from = NULL,
        (${SLOT_COLUMNS}) = (?, ?, ?, ?, ?, ?, ?) WHERE id = ? RETURNING sequence`,
     changeableUntil,
     ...slotValues(slot),
@@ -42,6 +43,11 @@ export function moveBookingRow(
 
 export const raiseSequence = (sql: SqlStorage, id: string): number =>
   sequenceAfter(sql, "UPDATE booking SET sequence = sequence + 1 WHERE id = ? RETURNING sequence", id);
+
+/** From where on the booked time is not kept any more; null = all of it is. */
+export function setFreedFrom(sql: SqlStorage, job: number, from: Quantum | null): void {
+  sql.exec("UPDATE booking SET freed_from = ? WHERE job = ?", from, job);
+}
 
 export function findReceipt(sql: SqlStorage, booking: string): Receipt | null {
   const query = `SELECT id, sequence, job.state, ${SLOT_COLUMNS} FROM booking JOIN job ON job.serial = booking.job
@@ -54,11 +60,11 @@ export function findReceipt(sql: SqlStorage, booking: string): Receipt | null {
   return { booking, state, startsAt, endsAt, bench, version };
 }
 
-/** Bookings that are not over since the given quantum, in no order. */
+/** Bookings that are not over since the given quantum, of units that have not come, in no order. */
 export function arrivalsSince(sql: SqlStorage, since: number): readonly Arrival[] {
   const query = `SELECT job.serial, job.state, job.verdict, job.post_by, owner.name, ${SLOT_COLUMNS}
     FROM booking JOIN job ON job.serial = booking.job JOIN owner ON owner.id = job.owner
-    WHERE booking.to_quantum > ?`;
+    WHERE booking.to_quantum > ? AND job.state IN ('booked', 'cancelled')`;
   return rowsOf(sql, query, since).map((row) => ({
     number: jobNumber(numberIn(row, "serial")),
     state: jobStateIn(row),

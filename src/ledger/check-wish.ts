@@ -13,10 +13,11 @@ type TimeWish = {
   readonly verdict: Verdict;
   /** By whom the wished-for time may be taken already: the asker's own hold or booking. */
   readonly own: string | null;
+  readonly unitHere: boolean;
 };
 
 /** May this time be taken? Reads only the wished-for quanta, however full the calendar is. */
-export function checkWish(turn: Turn, { offer, verdict, own }: TimeWish): Outcome<Slot, SlotRefusal> {
+export function checkWish(turn: Turn, { offer, verdict, own, unitHere }: TimeWish): Outcome<Slot, SlotRefusal> {
   const settings = turn.settings().settings.calendar;
   const parsed = parseOfferId(offer);
   const busy: BusySpan[] = [];
@@ -25,5 +26,5 @@ export function checkWish(turn: Turn, { offer, verdict, own }: TimeWish): Outcom
     const span = { bench, from: start, to: plusQuanta(start, benchNeed(verdict, settings).quanta) };
     if (isTaken(turn.sql, span, own)) busy.push(span);
   }
-  return checkSlot({ settings, busy, offerId: offer, verdict, now: turn.now });
+  return checkSlot({ settings, busy, offerId: offer, verdict, unitHere, now: turn.now });
 }

@@ -17,6 +17,7 @@ import type { StoredSlot } from "#src/ledger/slot-columns.ts";
 type BookingCase = {
   readonly hold: StoredHold | null;
   readonly answers: Answers;
+  readonly unitHere?: boolean;
   /** The price that was shown; null = none. */
   readonly priceMinor: number | null;
   readonly settings: ShopSettings;
@@ -56,7 +57,7 @@ export function decideBooking(it: BookingCase): Outcome<BookingDecision, Booking
   const { quanta } = benchNeed(verdict, settings.calendar);
   const to = plusQuanta(hold.slot.from, quanta);
   if (to > hold.slot.to) return refuse({ reason: "needs-more-time", verdict });
-  if (isTooEarly(hold, verdict, settings)) return refuse({ reason: "not-urgent", verdict });
+  if (it.unitHere !== true && isTooEarly(hold, verdict, settings)) return refuse({ reason: "not-urgent", verdict });
   if ((it.priceMinor ?? plan.quote.minor) !== plan.quote.minor) {
     return refuse({ reason: "price-changed", quote: plan.quote });
   }

@@ -1,7 +1,7 @@
 import type { JobMoveName } from "#shared/job/job-moves.ts";
 import type { JobEvent } from "#shared/shop/booking.ts";
-import type { JobState } from "#shared/shop/job-state.ts";
-import { numberIn, type Row, rowsOf, textIn, textOrNullIn } from "#src/ledger/row.ts";
+import { JOB_STATES, type JobState } from "#shared/shop/job-state.ts";
+import { firstRow, numberIn, type Row, rowsOf, textIn, textOrNullIn } from "#src/ledger/row.ts";
 
 /** What happened to a job after it was booked, in these words; the sentences for them live with the messages. */
 export type JobEventName =
@@ -51,5 +51,37 @@ export const eventsOf = (sql: SqlStorage, job: number): readonly JobEvent[] =>
     staff: textOrNullIn(row, "staff"),
     note: textOrNullIn(row, "note"),
   }));
+
+/** A move that still stands: neither undone itself, nor an undoing. */
+export type StandingMove = {
+  readonly what: string;
+  readonly fromState: JobState;
+  readonly staff: string | null;
+  readonly note: string | null;
+};
+
+/** The newest line that changed the job's state, an undoing too. */
+export function lastStep(sql: SqlStorage, job: number): StandingMove | null {
+  const row = firstRow(sql, `${MOVES} ORDER BY step DESC LIMIT 1`, job);
+  return row === undefined ? null : moveIn(row);
+}
+
+/** The newest move that nobody took back: each undoing takes off the newest before it. */
+export function lastStandingMove(sql: SqlStorage, job: number): StandingMove | null {
+  const standing: StandingMove[] = [];
+  for (const row of rowsOf(sql, `${MOVES} ORDER BY step`, job)) {
+    if (textIn(row, "what") === "undone") standing.pop();
+    else standing.push(moveIn(row));
+  }
+  return standing.at(-1) ?? null;
+}
+
+const MOVES = "SELECT what, from_state, staff, note FROM job_event WHERE job = ? AND from_state IS NOT NULL";
+
+function moveIn(row: Row): StandingMove {
+  const fromState = JOB_STATES.find((known) => known === row["from_state"]);
+  if (fromState === undefined) throw new Error("A move from a state that is not known");
+  return { what: textIn(row, "what"), fromState, staff: textOrNullIn(row, "staff"), note: textOrNullIn(row, "note") };
+}
 
 export const whoIn = (row: Row, column: string): JobEvent["who"] => (textIn(row, column) === "shop" ? "shop" : "owner");

@@ -15,14 +15,15 @@ type OfferAsk = {
   readonly day: string | null;
   /** Time that the asker has already and would give up for another. */
   readonly own?: BusySpan | null;
+  readonly unitHere?: boolean;
 };
 
 /** Offers from the rows as they are in this turn, nearest to the wish. */
-export function freshOffers(turn: Turn, { verdict, day, own = null }: OfferAsk): readonly Offer[] {
+export function freshOffers(turn: Turn, { verdict, day, own = null, unitHere = false }: OfferAsk): readonly Offer[] {
   endOverdueHolds(turn);
   const { calendar } = turn.settings().settings;
   const busy = turn.busy(turn.now).filter((span) => !(span.bench === own?.bench && span.from === own.from));
-  const search = { settings: calendar, busy, verdict, now: turn.now };
+  const search = { settings: calendar, busy, verdict, unitHere, now: turn.now };
   return day === null ? findOffers(search) : nearestOffers(search, day);
 }
 

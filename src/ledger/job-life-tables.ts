@@ -11,6 +11,13 @@ ALTER TABLE job DROP COLUMN state_before;
 -- Few jobs are open at a time, however many are over: one short index finds them.
 CREATE INDEX open_job ON job (state) WHERE state NOT IN (${listed(OVER)});
 
+-- Who of the staff booked it, by name as it was then; NULL = the owner did.
+ALTER TABLE job ADD COLUMN booked_staff TEXT;
+
+-- Bench time that is kept ends here; NULL = all of it is. What a job that left the bench early needs no more is free.
+ALTER TABLE booking ADD COLUMN freed_from INTEGER;
+UPDATE booking SET freed_from = from_quantum WHERE job IN (SELECT serial FROM job WHERE state = 'cancelled');
+
 ALTER TABLE job_event ADD COLUMN staff TEXT;
 ALTER TABLE job_event ADD COLUMN note TEXT;
 -- For a move: the state it left, so that the newest can be taken back; NULL for what changed no state.

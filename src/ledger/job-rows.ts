@@ -149,7 +149,13 @@ function storedJobIn(sql: SqlStorage, row: Row): StoredJob {
     settingsVersion: numberIn(row, "settings_version"),
     linkGeneration: numberIn(row, "link_generation"),
     history: [
-      { at: numberIn(row, "booked_at"), who: whoIn(row, "booked_by"), what: "booked", staff: textOrNullIn(row, "booked_staff"), note: null },
+      {
+        at: numberIn(row, "booked_at"),
+        who: whoIn(row, "booked_by"),
+        what: "booked",
+        staff: textOrNullIn(row, "booked_staff"),
+        note: null,
+      },
       ...eventsOf(sql, serial),
     ],
   };

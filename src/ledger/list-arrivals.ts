@@ -7,7 +7,7 @@ import type { Turn } from "#src/ledger/turn.ts";
 /** How long a job stays on the list after its bench time; default of this project. */
 const RECENT_MS = 14 * 86_400_000;
 
-/** What is on its way to the shop or was there lately: what still comes before what is cancelled, urgent first. */
+/** What is on its way to the shop, before what was cancelled lately; urgent first. */
 export const listArrivals = ({ sql, now }: Turn): readonly Arrival[] =>
   arrivalsSince(sql, quantumAt(now - RECENT_MS)).toSorted(
     (one, other) =>

@@ -8,6 +8,7 @@ import { offersInstead } from "#src/ledger/fresh-offers.ts";
 import { findHold, type StoredHold, setHoldState } from "#src/ledger/hold-rows.ts";
 import { keepJob } from "#src/ledger/job-rows.ts";
 import { keepOwnerLink } from "#src/ledger/link-rows.ts";
+import { applyMove } from "#src/ledger/move-job.ts";
 import { keepSubject } from "#src/ledger/people-rows.ts";
 import { noteBoardChange, noteReceiptChange, type Turn, today } from "#src/ledger/turn.ts";
 import { answerOnce } from "#src/ledger/wish-rows.ts";
@@ -31,6 +32,7 @@ function keep(turn: Turn, wish: BookingWish, decision: BookingDecision, settings
     plan,
     bookedAt: now,
     bookedBy: wish.by,
+    bookedStaff: wish.staff ?? null,
     settingsVersion,
     goAheadMinor: wish.goAheadMinor,
     returnTo: wish.returnTo,
@@ -41,6 +43,7 @@ function keep(turn: Turn, wish: BookingWish, decision: BookingDecision, settings
   keepOwnerLink(sql, { hash: wish.ownerLinkHash, job: serial, generation: FIRST_GENERATION }, now);
   takeOver(turn, decision);
   noteReceiptChange(turn, wish.id, 0);
+  if (wish.unitHere) applyMove(turn, { serial, move: "receive", staff: wish.staff ?? null, note: null });
   return { id: wish.id, jobNumber: number, linkGeneration: FIRST_GENERATION };
 }
 
@@ -69,7 +72,9 @@ function withOffers(
     case "not-urgent": {
       // The conversation that has the hold would give it up for a new one.
       const own = hold?.state === "open" && hold.draft !== null && hold.draft === wish.draft ? hold.slot : null;
-      const offers = offersInstead(turn, { verdict: refusal.verdict, day: hold?.slot.date ?? null, own });
+      const { unitHere = false } = wish;
+      const ask = { verdict: refusal.verdict, day: hold?.slot.date ?? null, own, unitHere };
+      const offers = offersInstead(turn, ask);
       return refusal.reason === "hold-ended" ? { reason: "hold-ended", offers } : { ...refusal, offers };
     }
     default:

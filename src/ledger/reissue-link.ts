@@ -11,6 +11,8 @@ export type ReissueWish = {
   readonly generation: number;
   /** SHA-256 of the new link's token, hex. */
   readonly linkHash: string;
+  /** Who of the staff, by name. */
+  readonly staff?: string;
 };
 export type ReissueRefusal = { readonly reason: "no-such-job" } | { readonly reason: "changed-meanwhile" };
 
@@ -22,7 +24,7 @@ export function reissueLink(turn: Turn, wish: ReissueWish): Outcome<Job, Reissue
   if (wish.generation !== stored.job.linkGeneration + 1) return refuse({ reason: "changed-meanwhile" });
   keepOwnerLink(sql, { hash: wish.linkHash, job: stored.serial, generation: wish.generation }, now);
   setLinkGeneration(sql, stored.serial, wish.generation);
-  noteEvent(sql, stored.serial, { at: now, who: "shop", what: "link-reissued" });
+  noteEvent(sql, stored.serial, { at: now, who: "shop", what: "link-reissued", staff: wish.staff ?? null });
   const reissued = findJob(sql, { by: "number", number: wish.number });
   return reissued === null ? refuse({ reason: "no-such-job" }) : accept(reissued.job);
 }

@@ -32,11 +32,12 @@ function take(turn: Turn, wish: HoldWish, most: number): Outcome<Hold, HoldRefus
   const ahead = wish.answers === null ? [] : answersAhead(wish.answers, today(turn));
   if (ahead.length > 0) return refuse({ reason: "answers-ahead", ahead });
   const verdict = wish.answers === null ? wish.verdict : judge(wish.answers, today(turn), triage).verdict;
+  const { unitHere = false } = wish;
   const earlier = wish.draft === null ? null : openHoldOf(sql, wish.draft, now);
   const decision = decideHold({
     wish,
     verdict,
-    slot: checkWish(turn, { offer: wish.offer, verdict, own: earlier?.id ?? null }),
+    slot: checkWish(turn, { offer: wish.offer, verdict, own: earlier?.id ?? null, unitHere }),
     openHolds: countOpenHolds(sql, wish.source, now) - (earlier?.source === wish.source ? 1 : 0),
     most,
     holdMinutes: calendar.holdMinutes,
@@ -46,7 +47,7 @@ function take(turn: Turn, wish: HoldWish, most: number): Outcome<Hold, HoldRefus
   return decision.refusal.reason === "slot-not-offered" ? notOffered(decision.refusal.why) : refuse(decision.refusal);
 
   function notOffered(why: SlotRefusal): Outcome<Hold, HoldRefusal> {
-    const ask = { verdict, day: dayOfOffer(turn, wish.offer), own: earlier?.slot ?? null };
+    const ask = { verdict, day: dayOfOffer(turn, wish.offer), own: earlier?.slot ?? null, unitHere };
     return refuse({ reason: "slot-not-offered", why, offers: offersInstead(turn, ask) });
   }
 }

@@ -23,8 +23,8 @@ export function noteZoneLaw(turn: Turn): void {
 }
 
 function movedByLaw({ sql, now }: Turn): readonly number[] {
-  const query = `SELECT job, ${SLOT_COLUMNS} FROM booking JOIN job ON job.serial = booking.job
-    WHERE to_quantum > ? AND state = 'booked'
+  const query = `SELECT job, ${SLOT_COLUMNS} FROM booking
+    WHERE to_quantum > ? AND freed_from IS NULL
     AND NOT EXISTS (SELECT 1 FROM job_event WHERE job_event.job = booking.job AND what = 'zone-law-moved')`;
   return rowsOf(sql, query, quantumAt(now))
     .filter((row) => {

@@ -89,7 +89,9 @@ export function TagPage({ front, job, link, jobLink, offers, mayChange, wish, no
             until={untilText(job, front.locale)}
           />
         )}
-        {!mayChange && !cancelled && <p class="screen">{WORDS.tooLate(front.phone)}</p>}
+        {!mayChange && !cancelled && (
+          <p class="screen">{job.state === "booked" ? WORDS.tooLate(front.phone) : WORDS.unitHere(front.phone)}</p>
+        )}
       </main>
     </PageFrame>
   );

@@ -67,6 +67,8 @@ function refusalWords(refusal: ChangeRefusal, phone: string): string {
       return CONTACT_WORDS.taken;
     case "too-late":
       return TAG_WORDS.tooLate(phone);
+    case "unit-here":
+      return TAG_WORDS.unitHere(phone);
     case "already-cancelled":
     case "no-such-booking":
       return TAG_WORDS.alreadyCancelled;
