@@ -16,6 +16,8 @@ export type JobEventName =
   | "photo-removed"
   | "part-used"
   | "part-use-undone"
+  | "part-added"
+  | "part-put-away"
   | "approval-asked"
   | "approval-withdrawn"
   | "approval-expired"
