@@ -2,24 +2,36 @@ import { DurableObject } from "cloudflare:workers";
 import type { Outcome } from "#shared/basics/outcome.ts";
 import type { SlotBoard } from "#shared/calendar/board-schema.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
+import type { DayJob } from "#shared/job/day-sheet.ts";
 import type { MoveRefusal, UndoRefusal } from "#shared/job/move-refusal.ts";
 import type { StoredEntry } from "#shared/job/sheet-entry.ts";
 import type { SheetView } from "#shared/job/sheet-view.ts";
 import type { EntryRefusal, EntryWish } from "#shared/job/sheet-wish.ts";
 import type * as shop from "#shared/shop/booking.ts";
+import type { Shelf } from "#shared/shop/shelf.ts";
 import type { SettingsVersion } from "#shared/shop/shop-settings.ts";
+import type { StaffAccount, StaffChangeRefusal, StaffEvent } from "#shared/shop/staff-account.ts";
+import type { StockLine } from "#shared/shop/stock.ts";
+import type { Balance } from "#shared/shop/stock-book.ts";
+import type * as stock from "#shared/shop/stock-wish.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 import { kvBoardStore } from "#src/adapters/board-store.ts";
 import { systemClock } from "#src/adapters/clock.ts";
 import { logFailure } from "#src/adapters/log.ts";
+import * as passkeys from "#src/ledger/add-passkey.ts";
 import { busyReader } from "#src/ledger/bench-time-rows.ts";
 import { findReceipt } from "#src/ledger/booking-rows.ts";
 import { type ChangeWish, cancelBooking, moveBooking } from "#src/ledger/change-booking.ts";
+import { changeStaff, type StaffWish } from "#src/ledger/change-staff.ts";
+import { countParts, readShelf, readStock, receiveParts } from "#src/ledger/change-stock.ts";
 import type { Clock } from "#src/ledger/clock.ts";
+import { daySheet } from "#src/ledger/day-sheet.ts";
 import { dropDraft } from "#src/ledger/draft-rows.ts";
 import { endHoldOf, endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
 import { freshOffers } from "#src/ledger/fresh-offers.ts";
 import { gathering } from "#src/ledger/gathering.ts";
+import * as invitations from "#src/ledger/invitation.ts";
+import { layOutPart, readJobParts, takePartBack, usePart } from "#src/ledger/job-parts.ts";
 import { findJob } from "#src/ledger/job-rows.ts";
 import { type AnswerWish, type KeptAnswer, keepAnswer, storedDraft } from "#src/ledger/keep-answer.ts";
 import { keepEntry } from "#src/ledger/keep-entry.ts";
@@ -27,7 +39,7 @@ import { bringTablesUpToDate } from "#src/ledger/ledger-tables.ts";
 import { listArrivals } from "#src/ledger/list-arrivals.ts";
 import { makeBooking } from "#src/ledger/make-booking.ts";
 import { type MoveWish, moveJob } from "#src/ledger/move-job.ts";
-import { type OpenedSession, openSession, type SessionRefusal, type SessionWish } from "#src/ledger/open-session.ts";
+import * as links from "#src/ledger/open-session.ts";
 import { PUBLISH_AFTER_MS } from "#src/ledger/publication-rows.ts";
 import { type BoardStore, publishDue } from "#src/ledger/publish.ts";
 import { purgeIfDue } from "#src/ledger/purge.ts";
@@ -36,7 +48,11 @@ import { type SettingsRefusal, type SettingsWish, saveSettings } from "#src/ledg
 import * as sessions from "#src/ledger/session-rows.ts";
 import { beginSettings, settingsReader } from "#src/ledger/settings-rows.ts";
 import { sheetView } from "#src/ledger/sheet-view.ts";
+import * as signIn from "#src/ledger/sign-in-by-passkey.ts";
+import * as tries from "#src/ledger/sign-in-tries.ts";
 import { slotBoard } from "#src/ledger/slot-board.ts";
+import { newestStaffEvents } from "#src/ledger/staff-event-rows.ts";
+import { allAccounts, findAccount } from "#src/ledger/staff-rows.ts";
 import { takeHold } from "#src/ledger/take-hold.ts";
 import type { Turn } from "#src/ledger/turn.ts";
 import { type UndoWish, undoMove } from "#src/ledger/undo-move.ts";
@@ -137,6 +153,10 @@ export class ShopLedger extends DurableObject<Env> {
     return this.#decide(listArrivals);
   }
 
+  daySheet(): readonly DayJob[] {
+    return this.#decide(daySheet);
+  }
+
   receipt(bookingId: string): shop.Receipt | null {
     return this.#decide(({ sql }) => findReceipt(sql, bookingId));
   }
@@ -156,8 +176,72 @@ export class ShopLedger extends DurableObject<Env> {
     });
   }
 
-  openSession(wish: SessionWish): Outcome<OpenedSession, SessionRefusal> {
-    return this.#change((turn) => openSession(turn, wish));
+  openSession(wish: links.SessionWish): Outcome<sessions.OpenedSession, links.SessionRefusal> {
+    return this.#change((turn) => links.openSession(turn, wish));
+  }
+
+  failedSignIn(source: string): Outcome<number, tries.TooManyTries> {
+    return this.#change((turn) => tries.beginTry(turn, source));
+  }
+
+  askToSignIn(wish: signIn.AskToSignIn): Outcome<null, tries.TooManyTries> {
+    return this.#change((turn) => signIn.askToSignIn(turn, wish));
+  }
+
+  tryToSignIn(wish: signIn.TryToSignIn): Outcome<signIn.SignInTry, signIn.SignInRefusal> {
+    return this.#change((turn) => signIn.tryToSignIn(turn, wish));
+  }
+
+  signInByPasskey(wish: signIn.CheckedSignIn): Outcome<sessions.OpenedSession, { readonly reason: "no-such-passkey" }> {
+    return this.#change((turn) => signIn.signInByPasskey(turn, wish));
+  }
+
+  askForPasskey(wish: passkeys.AskForPasskey): passkeys.PasskeyHolder | null {
+    return this.#change((turn) => passkeys.askForPasskey(turn, wish));
+  }
+
+  usePasskeyChallenge(wish: { readonly staff: number; readonly challenge: string }): boolean {
+    return this.#decide((turn) => passkeys.usePasskeyChallenge(turn, wish));
+  }
+
+  addPasskey(wish: passkeys.PasskeyWish): Outcome<null, passkeys.PasskeyRefusal> {
+    return this.#decide((turn) => passkeys.addPasskey(turn, wish));
+  }
+
+  noteInvitation(wish: invitations.InvitationNote): void {
+    this.#decide((turn) => invitations.noteInvitation(turn, wish));
+  }
+
+  openInvitation(link: invitations.InviteLink): Outcome<invitations.Invited, invitations.InviteRefusal> {
+    return this.#decide((turn) => invitations.openInvitation(turn, link));
+  }
+
+  askInvited(wish: invitations.AskInvited): Outcome<invitations.Invited, invitations.InviteRefusal> {
+    return this.#change((turn) => invitations.askInvited(turn, wish));
+  }
+
+  useInviteChallenge(wish: invitations.Challenged): boolean {
+    return this.#decide((turn) => invitations.useInviteChallenge(turn, wish));
+  }
+
+  join(wish: invitations.JoinWish): Outcome<sessions.OpenedSession, invitations.JoinRefusal> {
+    return this.#change((turn) => invitations.join(turn, wish));
+  }
+
+  accounts(): readonly StaffAccount[] {
+    return this.#decide(allAccounts);
+  }
+
+  account(staff: number): StaffAccount | null {
+    return this.#decide((turn) => findAccount(turn, staff));
+  }
+
+  changeStaff(wish: StaffWish): Outcome<StaffAccount, StaffChangeRefusal> {
+    return this.#decide((turn) => changeStaff(turn, wish));
+  }
+
+  staffEvents(): readonly StaffEvent[] {
+    return this.#decide(({ sql }) => newestStaffEvents(sql));
   }
 
   session(sessionHash: string): sessions.Session | null {
@@ -166,6 +250,38 @@ export class ShopLedger extends DurableObject<Env> {
 
   closeSession(sessionHash: string): void {
     this.#decide((turn) => sessions.closeSession(turn, sessionHash));
+  }
+
+  stock(): readonly StockLine[] {
+    return this.#decide(readStock);
+  }
+
+  shelf(shelf: Shelf): readonly stock.StockEntry[] {
+    return this.#decide((turn) => readShelf(turn, shelf));
+  }
+
+  receiveParts(wish: stock.ReceiveWish): Outcome<Balance, stock.StockRefusal> {
+    return this.#decide((turn) => receiveParts(turn, wish));
+  }
+
+  countParts(wish: stock.CountWish): Outcome<Balance, stock.StockRefusal> {
+    return this.#decide((turn) => countParts(turn, wish));
+  }
+
+  jobParts(number: string): readonly stock.JobPartLine[] | null {
+    return this.#decide((turn) => readJobParts(turn, number));
+  }
+
+  usePart(wish: stock.UseWish): Outcome<Balance, stock.JobPartRefusal> {
+    return this.#decide((turn) => usePart(turn, wish));
+  }
+
+  takePartBack(wish: stock.UseWish): Outcome<Balance, stock.JobPartRefusal> {
+    return this.#decide((turn) => takePartBack(turn, wish));
+  }
+
+  layOutPart(wish: stock.LayOutWish): Outcome<readonly stock.JobPartLine[], stock.JobPartRefusal> {
+    return this.#decide((turn) => layOutPart(turn, wish));
   }
 
   /** Bears being run twice. Never throws: after a few throws the platform would drop the alarm for good. */

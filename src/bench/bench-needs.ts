@@ -16,8 +16,21 @@ import type {
   Job,
   StoredDraft,
 } from "#shared/shop/booking.ts";
+import type { Shelf } from "#shared/shop/shelf.ts";
 import type { SettingsVersion, ShopSettings } from "#shared/shop/shop-settings.ts";
 import type { Staff } from "#shared/shop/staff.ts";
+import type { StockLine } from "#shared/shop/stock.ts";
+import type { Balance } from "#shared/shop/stock-book.ts";
+import type {
+  CountWish,
+  JobPartLine,
+  JobPartRefusal,
+  LayOutWish,
+  ReceiveWish,
+  StockEntry,
+  StockRefusal,
+  UseWish,
+} from "#shared/shop/stock-wish.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 
 /** What the shop's pages ask of its object. */
@@ -36,6 +49,14 @@ export type BenchShop = {
   readonly draft: (tokenHash: string) => Promise<StoredDraft | null>;
   readonly hold: (wish: HoldWish) => Promise<Outcome<Hold, HoldRefusal>>;
   readonly book: (wish: BookingWish) => Promise<Outcome<Booking, BookingRefusal>>;
+  readonly stock: () => Promise<readonly StockLine[]>;
+  readonly shelf: (shelf: Shelf) => Promise<readonly StockEntry[]>;
+  readonly receiveParts: (wish: ReceiveWish) => Promise<Outcome<Balance, StockRefusal>>;
+  readonly countParts: (wish: CountWish) => Promise<Outcome<Balance, StockRefusal>>;
+  readonly jobParts: (number: string) => Promise<readonly JobPartLine[] | null>;
+  readonly usePart: (wish: UseWish) => Promise<Outcome<Balance, JobPartRefusal>>;
+  readonly takePartBack: (wish: UseWish) => Promise<Outcome<Balance, JobPartRefusal>>;
+  readonly layOutPart: (wish: LayOutWish) => Promise<Outcome<readonly JobPartLine[], JobPartRefusal>>;
   readonly openSession: (wish: SessionWish) => Promise<Outcome<{ readonly expiresAt: number }, SessionRefusal>>;
   readonly session: (sessionHash: string) => Promise<Session | null>;
   readonly closeSession: (sessionHash: string) => Promise<void>;
