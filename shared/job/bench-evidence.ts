@@ -1,4 +1,5 @@
 import { wallOf } from "#shared/calendar/zone-clock.ts";
+import { benchCase } from "#shared/job/sheet-case.ts";
 import {
   type BenchSheet,
   INSPECTED_PARTS,
@@ -40,29 +41,29 @@ export type BenchEvidence = {
   readonly told: Judgement;
 };
 
+/** What of a job the findings rest on. */
+export type FoundJob = Pick<Job, "answers" | "plan" | "agreed" | "bookedAt">;
+
 /** Reads the evidence off the bench sheet. What is not on it, or was skipped, is not known. */
-export function benchEvidence(
-  { answers, plan, bookedAt }: Pick<Job, "answers" | "plan" | "bookedAt">,
-  sheet: BenchSheet,
-  settings: ShopSettings,
-): BenchEvidence {
+export function benchEvidence(job: FoundJob, sheet: BenchSheet, settings: ShopSettings): BenchEvidence {
+  const { unitFamily, needles, slip } = benchCase(job, sheet, settings);
   const inspected = sheet.inspect?.entry;
   const parts = inspected?.kind === "inspect" ? inspected.parts : {};
   const counted = countIn(sheet["needles-out"]?.entry);
-  const bookedOn = wallOf(settings.calendar.zone, bookedAt).date;
+  const bookedOn = wallOf(settings.calendar.zone, job.bookedAt).date;
   return {
     opened: counted !== null || Object.keys(parts).length > 0,
     parts: Object.fromEntries(INSPECTED_PARTS.map((part) => [part, parts[part]?.condition ?? "unseen"])) as Record<
       InspectedPart,
       PartFound
     >,
-    needles: { counted, belong: settings.bench.needles[answers.unitFamily] },
+    needles: { counted, belong: needles },
     slip: slipIn(sheet["as-found-slip"]?.entry),
-    band: plan.slip.band,
-    ceiling: ceilingOf(answers.unitFamily, settings.slip),
-    hoursSinceSlipSet: findingsOf(answers, bookedOn, settings.triage).sinceSlipSet.least,
+    band: slip.band,
+    ceiling: ceilingOf(unitFamily, settings.slip),
+    hoursSinceSlipSet: findingsOf(job.answers, bookedOn, settings.triage).sinceSlipSet.least,
     triage: settings.triage,
-    told: plan.judgement,
+    told: job.plan.judgement,
   };
 }
 

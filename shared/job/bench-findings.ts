@@ -1,11 +1,10 @@
 import { sourceText } from "#shared/basics/source.ts";
 import { benchJob } from "#shared/calendar/bench-job.ts";
 import type { BenchJob } from "#shared/calendar/calendar-settings.ts";
-import { type BenchEvidence, benchEvidence } from "#shared/job/bench-evidence.ts";
+import { type BenchEvidence, benchEvidence, type FoundJob } from "#shared/job/bench-evidence.ts";
 import { FINDING_RULES, type FindingRule, NOT_OPENED, NOTHING_FOUND } from "#shared/job/finding-rules.ts";
 import { NEXT_STEPS } from "#shared/job/next-steps.ts";
 import type { BenchSheet } from "#shared/job/sheet-entry.ts";
-import type { Job } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { ENGINE_DEBRIS, type EngineDebris } from "#shared/triage/engine-debris.ts";
 import type { Reason } from "#shared/triage/judge.ts";
@@ -30,11 +29,7 @@ export type BenchFindings = {
  * Judges what the bench has written so far. Once the unit is open, whatever is not known counts as the worst that it may
  * be: the engine stays off, and the part is looked at first. Debris that only may be there is called possible.
  */
-export function benchFindings(
-  job: Pick<Job, "answers" | "plan" | "bookedAt">,
-  sheet: BenchSheet,
-  settings: ShopSettings,
-): BenchFindings {
+export function benchFindings(job: FoundJob, sheet: BenchSheet, settings: ShopSettings): BenchFindings {
   return judgeEvidence(benchEvidence(job, sheet, settings));
 }
 
