@@ -64,7 +64,7 @@ export function discStresses(disc: DiscSpring, deflectionMm: number) {
  * Deflection in mm from which the rate is less than a share of the first rate; `Infinity` where it never falls so low.
  * A share of 0 gives the top of the curve, which only a disc with height over thickness above √2 has before flat.
  * @param share of the first rate, 0 to 1
- * @example flatFrom({ outerMm: 25, innerMm: 12.2, thicknessMm: 0.5, freeHeightMm: 1.3 }, 0) // 0.4394
+ * @example flatFrom({ outerMm: 25, innerMm: 12.2, thicknessMm: 0.5, freeHeightMm: 1.3 }, 0) // 0.5840
  */
 export function flatFrom(disc: DiscSpring, share: number): number {
   const { thicknessMm: t, heightMm, k4 } = effectiveDisc(disc);
