@@ -48,6 +48,8 @@ export type SettingTry = {
   readonly nutDegrees: number | null;
   readonly shimMm: number | null;
   readonly slip: number;
+  /** The nut came here by being backed off and was not brought up again: springs let go carry less at the same place. */
+  readonly loosened: boolean;
 };
 export type SettingEntry = {
   readonly kind: "setting";

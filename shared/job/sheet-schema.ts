@@ -47,6 +47,7 @@ const SettingEntrySchema = z.strictObject({
         nutDegrees: z.number().min(0).max(1440).nullable(),
         shimMm: z.number().min(0).max(20).nullable(),
         slip: slipTorque,
+        loosened: z.boolean(),
       }),
     )
     .min(1)

@@ -1,0 +1,126 @@
+import { INSPECTED_PARTS, type SettingTry, type SheetEntry, type SlipEntry } from "#shared/job/sheet-entry.ts";
+import type { SheetStep } from "#shared/job/sheet-steps.ts";
+
+/** A posted form: each field's values, in order. No library here: the browser's script reads forms with this too. */
+export type FormFields = Readonly<Record<string, readonly string[]>>;
+
+/** The button that skips a step, and the field of its reason. */
+export const SKIP = { button: "do", value: "skip", why: "skipWhy" } as const;
+
+/** What a try's field says where its place was come to by backing off. */
+export const BACKED_OFF = "backed-off";
+
+/**
+ * The entry that a step's form stands for. What is no number stays the text it was, for the schema to refuse by name.
+ * @example readEntry("count", { needles: ["40"], why: [""] }) // { kind: "count", needles: 40, why: null }
+ */
+export function readEntry(kind: SheetStep["kind"], fields: FormFields): unknown {
+  if (fields[SKIP.button]?.[0] === SKIP.value) return { kind: "skipped", why: textIn(fields, SKIP.why) ?? "" };
+  return { kind, ...READERS[kind](fields) };
+}
+
+const READERS: Readonly<Record<SheetStep["kind"], (fields: FormFields) => object>> = {
+  slip: (fields) => ({
+    readings: (fields["readings"] ?? []).filter(isFilled).map(number),
+    breakaway: numberIn(fields, "breakaway"),
+    tool: toolIn(fields),
+    why: textIn(fields, "why"),
+  }),
+  inspect: (fields) => ({
+    parts: Object.fromEntries(
+      INSPECTED_PARTS.flatMap((part) => {
+        const [condition, note] = [textIn(fields, `parts.${part}.condition`), textIn(fields, `parts.${part}.note`)];
+        return condition === null && note === null ? [] : [[part, { condition, note }]];
+      }),
+    ),
+    unitFamily: textIn(fields, "unitFamily"),
+    boostPsi: numberIn(fields, "boostPsi"),
+  }),
+  count: (fields) => ({ needles: numberIn(fields, "needles"), why: textIn(fields, "why") }),
+  setting: (fields) => ({ tries: triesIn(fields), tool: toolIn(fields) }),
+  done: (fields) => ({ note: textIn(fields, "note") }),
+};
+
+/** A row with anything in it is a try; an empty one is none. */
+function triesIn(fields: FormFields): readonly unknown[] {
+  const column = (name: string, place: number) => fields[`tries.${name}`]?.[place] ?? "";
+  const rows = Math.max(...["nutDegrees", "shimMm", "slip"].map((name) => fields[`tries.${name}`]?.length ?? 0));
+  return Array.from({ length: rows }, (_, place) => place)
+    .filter((place) => ["nutDegrees", "shimMm", "slip"].some((name) => isFilled(column(name, place))))
+    .map((place) => ({
+      nutDegrees: numberOrNull(column("nutDegrees", place)),
+      shimMm: numberOrNull(column("shimMm", place)),
+      slip: numberOrNull(column("slip", place)),
+      loosened: column("reached", place) === BACKED_OFF,
+    }));
+}
+
+function toolIn(fields: FormFields): object {
+  const k = numberIn(fields, "tool.k");
+  return {
+    kind: textIn(fields, "tool.kind"),
+    accuracyPercent: numberIn(fields, "tool.accuracyPercent"),
+    resolution: numberIn(fields, "tool.resolution"),
+    ...(k !== null && { k }),
+  };
+}
+
+const isFilled = (text: string): boolean => text.trim() !== "";
+const textIn = (fields: FormFields, name: string): string | null => fields[name]?.[0]?.trim() || null;
+const numberIn = (fields: FormFields, name: string) => numberOrNull(fields[name]?.[0] ?? "");
+const numberOrNull = (text: string) => (isFilled(text) ? number(text) : null);
+
+/** A decimal comma is as good as a point. */
+function number(text: string): number | string {
+  const plain = text.trim().replace(",", ".");
+  return /^-?(?:\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : text;
+}
+
+/** The form that an entry came from. @example fieldsOf({ kind: "done", note: "Oiled" }) // { note: ["Oiled"] } */
+export function fieldsOf(entry: SheetEntry): FormFields {
+  switch (entry.kind) {
+    case "slip":
+      return {
+        readings: entry.readings.map(String),
+        breakaway: [shown(entry.breakaway)],
+        ...toolFields(entry.tool),
+        why: [entry.why ?? ""],
+      };
+    case "inspect":
+      return {
+        ...Object.fromEntries(
+          Object.entries(entry.parts).flatMap(([part, { condition, note }]) => [
+            [`parts.${part}.condition`, [condition]],
+            [`parts.${part}.note`, [note ?? ""]],
+          ]),
+        ),
+        unitFamily: [entry.unitFamily ?? ""],
+        boostPsi: [shown(entry.boostPsi)],
+      };
+    case "count":
+      return { needles: [String(entry.needles)], why: [entry.why ?? ""] };
+    case "setting":
+      return { ...tryFields(entry.tries), ...toolFields(entry.tool) };
+    case "done":
+      return { note: [entry.note ?? ""] };
+    case "skipped":
+      return { [SKIP.button]: [SKIP.value], [SKIP.why]: [entry.why] };
+  }
+}
+
+/** The wrench's part of a form. */
+export const toolFields = ({ kind, accuracyPercent, resolution, k }: SlipEntry["tool"]): FormFields => ({
+  "tool.kind": [kind],
+  "tool.accuracyPercent": [String(accuracyPercent)],
+  "tool.resolution": [String(resolution)],
+  "tool.k": [k === undefined ? "" : String(k)],
+});
+
+const tryFields = (tries: readonly SettingTry[]): FormFields => ({
+  "tries.nutDegrees": tries.map(({ nutDegrees }) => shown(nutDegrees)),
+  "tries.shimMm": tries.map(({ shimMm }) => shown(shimMm)),
+  "tries.slip": tries.map(({ slip }) => String(slip)),
+  "tries.reached": tries.map(({ loosened }) => (loosened ? BACKED_OFF : "")),
+});
+
+const shown = (value: number | null): string => (value === null ? "" : String(value));

@@ -1,0 +1,148 @@
+import type { OpenBecause, StepStanding } from "#shared/job/sheet-standing.ts";
+import type { EntryRefusal } from "#shared/job/sheet-wish.ts";
+import { SHOP_JOB_STATE } from "#shared/messages/shop-words.ts";
+
+/** Headings, labels and sentences of the bench sheet's page. */
+export const SHEET = {
+  title: (number: string) => `Bench sheet ${number}`,
+  open: "Open the bench sheet",
+  toJob: "Back to the job",
+  steps: "Steps",
+  stepOf: (place: number, count: number) => `Step ${place} of ${count}`,
+  complete: "Every step is done or skipped with a reason. The job can be finished.",
+  missing: (count: number) => (count === 1 ? "1 step is still open." : `${count} steps are still open.`),
+  source: (source: string) => `Source: ${source}.`,
+  by: (name: string, when: string) => `${name}, ${when}`,
+  saved: "Written down.",
+  notOnBench: (state: string) =>
+    `This job is ${state}. The sheet can be read, and written only while the job is on the bench.`,
+  starts: "The first entry puts this job on the bench.",
+
+  keep: "Write it down",
+  keepReadings: "Write these readings down",
+  skip: "Skip this step",
+  skipWhy: "Why is it skipped?",
+  skipHint: "The reason is shown on the service record.",
+  skipButton: "Skip it",
+  note: "Note",
+  optional: "May be left empty.",
+
+  readings: "Readings, lbf·ft",
+  readingsHint: (fewest: number) =>
+    fewest > 1 ? `At least ${fewest}. Leave the rest empty.` : "One or more. Leave the rest empty.",
+  reading: (place: number) => `Reading ${place}`,
+  breakaway: "Breakaway peak, lbf·ft",
+  breakawayHint: "The first jerk, noted apart. It is never averaged in.",
+  why: "Why is it left so?",
+  whySlip: "Needed only where the readings do not prove the slip.",
+  whyCount: "Needed only where the count is not what it should be.",
+
+  tool: "Torque wrench",
+  toolKind: "Kind",
+  toolAccuracy: "Accuracy, % of the reading",
+  toolResolution: "Smallest step shown, lbf·ft",
+  toolK: "Coverage factor k of its certificate",
+  toolKHint: "Only where the accuracy is a certificate's expanded uncertainty.",
+
+  needles: "How many?",
+  needlesDue: (count: number) => `${count} should be there.`,
+
+  try: (place: number) => `Try ${place}`,
+  tryNut: "Set nut, degrees from first contact",
+  tryShim: "Shims in all, mm",
+  trySlip: "Slip, lbf·ft",
+  tryReached: "Last turned",
+
+  found: "What the bench found out",
+  foundFamily: "How the unit is built",
+  foundBoost: "Peak boost, psi",
+  foundBoostHint: "As measured or asked. Only where the plan lacks it or it is wrong.",
+  asSaid: (said: string) => `As booked: ${said}`,
+  notJudged: "Not judged",
+  condition: "Condition",
+
+  aim: "Final slip",
+  aimText: (target: number, low: number, high: number) => `${target} lbf·ft, from ${low} to ${high}`,
+  noAim: "No target yet. See the notices.",
+  setBefore: "Set before the lock nut",
+  notice: "NOTICE",
+
+  dial: "Dial",
+  mean: "Mean",
+  expanded: "Expanded uncertainty",
+  meanText: (mean: string, expanded: string, percent: number) => `${mean} ± ${expanded} lbf·ft (about ${percent} %)`,
+  fewer: (left: number) => (left === 1 ? "1 more reading is wanted." : `${left} more readings are wanted.`),
+  decision: { accept: "Accepted", reject: "Not accepted", "not-proved": "Not proved" },
+
+  paperLine: "Not filled in yet",
+} as const;
+
+export const STANDING_WORDS: Readonly<Record<StepStanding["standing"], string>> = {
+  open: "Open",
+  "needs-why": "Needs a reason",
+  done: "Done",
+  skipped: "Skipped",
+};
+
+/** What a step that is not done still wants. */
+export const BECAUSE_WORDS: Readonly<Record<OpenBecause, string>> = {
+  "nothing-written": "Nothing is written down yet.",
+  "too-few-readings": "More readings are wanted.",
+  "click-tool": "A click wrench proves nothing here: read the final slip with a digital one.",
+  "slip-over-band": "The slip is over the band: set it again.",
+  "slip-under-band": "The slip is under the band: set it again.",
+  "slip-not-proved": "The readings do not prove the slip: read again, or say why it is left so.",
+  "no-target": "The plan has no target: say what was aimed for and why.",
+  "parts-not-judged": "Some parts are not judged yet.",
+  "needles-not-known": "It is not known how many came out: say why.",
+  "needles-differ": "The count is not what it should be: count again, or say why.",
+};
+
+/** Said where the sheet refuses an entry. */
+export function entryRefusedText(refusal: EntryRefusal): string {
+  switch (refusal.reason) {
+    case "no-such-job":
+      return "No job has that number.";
+    case "not-on-bench":
+      return `Not written: the job is ${stateText(refusal.state)}. Put it on the bench first.`;
+    case "no-such-step":
+      return "Not written: this unit has no such step.";
+    case "written-meanwhile":
+      return "Somebody else wrote this step meanwhile. Look at both, and choose.";
+    case "key-reused":
+      return "Not written: this form was sent before with something else in it. Open the page anew.";
+  }
+}
+
+/** @example stateText("part-to-come") // "part to come" */
+export const stateText = (state: keyof typeof SHOP_JOB_STATE): string => SHOP_JOB_STATE[state].toLowerCase();
+
+/** Two versions of one step. */
+export const CLASH = {
+  title: (step: string) => `Two entries for: ${step}`,
+  says: "Somebody else wrote this step after you had opened it. Both are here: choose one. Nothing of theirs is erased, whatever you choose.",
+  mine: "Mine",
+  theirs: "Theirs",
+  keepMine: "Keep mine",
+  keepTheirs: "Keep theirs",
+} as const;
+
+/** What the script says of entries that are not with the shop yet. */
+export const UNSENT = {
+  pending: "Kept on this device, not sent yet",
+  kept: "Kept on this device. It is sent when the network is back.",
+  sent: "All entries are with the shop.",
+  clash: "Somebody else wrote this step meanwhile. Choose which to keep.",
+  refused: (why: string) => `Kept on this device. ${why}`,
+  drop: "Drop it from this device",
+  signIn: "Kept on this device. Sign in again to send it.",
+} as const;
+
+/** The big keys. */
+export const PAD = {
+  title: "Keys",
+  erase: "Erase",
+  next: "Next",
+  point: "Point",
+  keepTool: "The wrench is remembered on this device.",
+} as const;
