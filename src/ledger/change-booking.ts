@@ -10,7 +10,7 @@ import { decideChange } from "#src/ledger/decide-change.ts";
 import { endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
 import { type JobEventName, noteEvent } from "#src/ledger/event-rows.ts";
 import { dayOfOffer, freshOffers } from "#src/ledger/fresh-offers.ts";
-import { findJob, type StoredJob, setJobState, setPostBy } from "#src/ledger/job-rows.ts";
+import { findJob, type StoredJob, setJobState, setNeedsBenchTime, setPostBy } from "#src/ledger/job-rows.ts";
 import { lastPostDay } from "#src/ledger/last-post-day.ts";
 import { freeBenchTime } from "#src/ledger/settle-bench-time.ts";
 import { noteBoardChange, noteReceiptChange, type Turn, today } from "#src/ledger/turn.ts";
@@ -27,13 +27,11 @@ export type ChangeWish = {
 /** Gives up the booked time for the offered one, in one step. Asked for the time it has, a booking stays as it is. */
 export function moveBooking(turn: Turn, wish: ChangeWish & { readonly offer: string }): Outcome<Job, ChangeRefusal> {
   const stored = findChangeable(turn, wish);
+  if (stored !== null && isThereAlready(stored, wish)) return accept(stored.job);
   const may = decideChange({ ...wish, stored, change: "move", now: turn.now });
-  const isBooked = stored?.job.state === "booked" || (may.ok && may.value.job.booking.keepsTime);
-  const isThereAlready = isBooked && stored !== null && offerId(stored.slot.bench, stored.slot.from) === wish.offer;
-  if (isThereAlready && stored.job.booking.id === wish.booking) return accept(stored.job);
   if (!may.ok) return may;
   endOverdueHolds(turn);
-  const { verdict } = may.value.job.plan.judgement;
+  const verdict = may.value.job.agreed?.work ?? may.value.job.plan.judgement.verdict;
   const unitHere = may.value.job.state !== "booked";
   const slot = checkWish(turn, { offer: wish.offer, verdict, own: may.value.claim, unitHere });
   if (!slot.ok) return notOffered(slot.refusal);
@@ -62,6 +60,13 @@ export function cancelBooking(turn: Turn, wish: ChangeWish): Outcome<Job, Change
 const findChangeable = ({ sql, now }: Turn, { by, booking, linkHash }: ChangeWish): StoredJob | null =>
   findJob(sql, by === "shop" ? { by: "booking", booking } : { by: "link", hash: linkHash, now });
 
+const isThereAlready = ({ job, slot }: StoredJob, { booking, offer }: ChangeWish & { readonly offer: string }) =>
+  job.booking.id === booking &&
+  job.state !== "cancelled" &&
+  job.booking.keepsTime &&
+  !job.needsBenchTime &&
+  offerId(slot.bench, slot.from) === offer;
+
 function move(turn: Turn, wish: ChangeWish, { serial, claim, kept, job }: StoredJob, wanted: Slot): boolean {
   const given = kept === null ? null : { span: kept, claim };
   if (!swapQuanta(turn.sql, given, { span: wanted, claim })) return false;
@@ -69,6 +74,7 @@ function move(turn: Turn, wish: ChangeWish, { serial, claim, kept, job }: Stored
   const until = changeableUntil(wanted.startsAt, calendar);
   const version = moveBookingRow(turn.sql, { id: wish.booking, changeableUntil: until, slot: wanted });
   const { verdict } = job.plan.judgement;
+  if (job.needsBenchTime) setNeedsBenchTime(turn.sql, serial, false);
   if (job.state === "booked")
     setPostBy(turn.sql, serial, lastPostDay({ date: wanted.date, verdict, today: today(turn) }, calendar));
   note(turn, wish, serial, { what: "moved", version });

@@ -1,4 +1,5 @@
 import type { JobMoveName } from "#shared/job/job-moves.ts";
+import { lastStanding } from "#shared/job/standing-move.ts";
 import type { JobEvent } from "#shared/shop/booking.ts";
 import { JOB_STATES, type JobState } from "#shared/shop/job-state.ts";
 import { firstRow, numberIn, type Row, rowsOf, textIn, textOrNullIn } from "#src/ledger/row.ts";
@@ -54,7 +55,7 @@ export const eventsOf = (sql: SqlStorage, job: number): readonly JobEvent[] =>
     note: textOrNullIn(row, "note"),
   }));
 
-/** A move that still stands: neither undone itself, nor an undoing. */
+/** A line of the history that changed the job's state. */
 export type StandingMove = {
   readonly what: string;
   readonly fromState: JobState;
@@ -68,15 +69,8 @@ export function lastStep(sql: SqlStorage, job: number): StandingMove | null {
   return row === undefined ? null : moveIn(row);
 }
 
-/** The newest move that nobody took back: each undoing takes off the newest before it. */
-export function lastStandingMove(sql: SqlStorage, job: number): StandingMove | null {
-  const standing: StandingMove[] = [];
-  for (const row of rowsOf(sql, `${MOVES} ORDER BY step`, job)) {
-    if (textIn(row, "what") === "undone") standing.pop();
-    else standing.push(moveIn(row));
-  }
-  return standing.at(-1) ?? null;
-}
+export const lastStandingMove = (sql: SqlStorage, job: number): StandingMove | null =>
+  lastStanding(rowsOf(sql, `${MOVES} ORDER BY step`, job).map(moveIn));
 
 const MOVES = "SELECT what, from_state, staff, note FROM job_event WHERE job = ? AND from_state IS NOT NULL";
 
