@@ -2,7 +2,12 @@ import { DurableObject } from "cloudflare:workers";
 import type { Outcome } from "#shared/basics/outcome.ts";
 import type { SlotBoard } from "#shared/calendar/board-schema.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
+import type { UnitFamily } from "#shared/craft/vocabulary.ts";
 import type { DayJob } from "#shared/job/day-sheet.ts";
+import type { RecordCode } from "#shared/job/record-code.ts";
+import type { CorrectionRefusal, CorrectionWish } from "#shared/job/record-correction.ts";
+import type { CodeStanding } from "#shared/job/record-standing.ts";
+import type * as records from "#shared/job/record-view.ts";
 import type { MoveRefusal, UndoRefusal } from "#shared/job/move-refusal.ts";
 import type { StoredEntry } from "#shared/job/sheet-entry.ts";
 import type { SheetView } from "#shared/job/sheet-view.ts";
@@ -14,6 +19,7 @@ import type { StaffAccount, StaffChangeRefusal, StaffEvent } from "#shared/shop/
 import type { StockLine } from "#shared/shop/stock.ts";
 import type { Balance } from "#shared/shop/stock-book.ts";
 import type * as stock from "#shared/shop/stock-wish.ts";
+import type * as staff from "#shared/shop/staff-wishes.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 import { kvBoardStore } from "#src/adapters/board-store.ts";
 import { systemClock } from "#src/adapters/clock.ts";
@@ -22,9 +28,11 @@ import * as passkeys from "#src/ledger/add-passkey.ts";
 import { busyReader } from "#src/ledger/bench-time-rows.ts";
 import { findReceipt } from "#src/ledger/booking-rows.ts";
 import { type ChangeWish, cancelBooking, moveBooking } from "#src/ledger/change-booking.ts";
-import { changeStaff, type StaffWish } from "#src/ledger/change-staff.ts";
+import { chainReader, checkCode } from "#src/ledger/check-chain.ts";
+import { changeStaff } from "#src/ledger/change-staff.ts";
 import { countParts, readShelf, readStock, receiveParts } from "#src/ledger/change-stock.ts";
 import type { Clock } from "#src/ledger/clock.ts";
+import { correctRecord } from "#src/ledger/correct-record.ts";
 import { daySheet } from "#src/ledger/day-sheet.ts";
 import { dropDraft } from "#src/ledger/draft-rows.ts";
 import { endHoldOf, endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
@@ -39,11 +47,13 @@ import { bringTablesUpToDate } from "#src/ledger/ledger-tables.ts";
 import { listArrivals } from "#src/ledger/list-arrivals.ts";
 import { makeBooking } from "#src/ledger/make-booking.ts";
 import { type MoveWish, moveJob } from "#src/ledger/move-job.ts";
-import * as links from "#src/ledger/open-session.ts";
+import { openSession } from "#src/ledger/open-session.ts";
 import { PUBLISH_AFTER_MS } from "#src/ledger/publication-rows.ts";
 import { type BoardStore, publishDue } from "#src/ledger/publish.ts";
 import { purgeIfDue } from "#src/ledger/purge.ts";
+import { chainLines, chainStanding, readRecord } from "#src/ledger/read-record.ts";
 import { type ReissueRefusal, type ReissueWish, reissueLink } from "#src/ledger/reissue-link.ts";
+import { type JobRise, riseObservations } from "#src/ledger/rise-rows.ts";
 import { type SettingsRefusal, type SettingsWish, saveSettings } from "#src/ledger/save-settings.ts";
 import * as sessions from "#src/ledger/session-rows.ts";
 import { beginSettings, settingsReader } from "#src/ledger/settings-rows.ts";
@@ -70,6 +80,7 @@ export class ShopLedger extends DurableObject<Env> {
   boardStore: BoardStore = kvBoardStore(this.env.BOARD);
   readonly #settings = settingsReader(this.ctx.storage.sql);
   readonly #busy = busyReader(this.ctx.storage.sql);
+  readonly #chain = chainReader(this.ctx.storage.sql);
   /** Until all before is on disk. Awaited before a decision that many may want at once; within one nothing ever is. */
   readonly #gathered = gathering(() => this.ctx.storage.sync());
   /** When the platform will wake this object; null = not known to this instance. */
@@ -176,27 +187,27 @@ export class ShopLedger extends DurableObject<Env> {
     });
   }
 
-  openSession(wish: links.SessionWish): Outcome<sessions.OpenedSession, links.SessionRefusal> {
-    return this.#change((turn) => links.openSession(turn, wish));
+  openSession(wish: staff.LinkSignInWish): Outcome<staff.OpenedSession, staff.LinkSignInRefusal> {
+    return this.#change((turn) => openSession(turn, wish));
   }
 
-  failedSignIn(source: string): Outcome<number, tries.TooManyTries> {
+  failedSignIn(source: string): Outcome<number, staff.TooManyTries> {
     return this.#change((turn) => tries.beginTry(turn, source));
   }
 
-  askToSignIn(wish: signIn.AskToSignIn): Outcome<null, tries.TooManyTries> {
+  askToSignIn(wish: staff.AskToSignIn): Outcome<null, staff.TooManyTries> {
     return this.#change((turn) => signIn.askToSignIn(turn, wish));
   }
 
-  tryToSignIn(wish: signIn.TryToSignIn): Outcome<signIn.SignInTry, signIn.SignInRefusal> {
+  tryToSignIn(wish: staff.TryToSignIn): Outcome<staff.SignInTry, staff.SignInRefusal> {
     return this.#change((turn) => signIn.tryToSignIn(turn, wish));
   }
 
-  signInByPasskey(wish: signIn.CheckedSignIn): Outcome<sessions.OpenedSession, { readonly reason: "no-such-passkey" }> {
+  signInByPasskey(wish: staff.CheckedSignIn): Outcome<staff.OpenedSession, { readonly reason: "no-such-passkey" }> {
     return this.#change((turn) => signIn.signInByPasskey(turn, wish));
   }
 
-  askForPasskey(wish: passkeys.AskForPasskey): passkeys.PasskeyHolder | null {
+  askForPasskey(wish: staff.AskForPasskey): staff.PasskeyHolder | null {
     return this.#change((turn) => passkeys.askForPasskey(turn, wish));
   }
 
@@ -204,27 +215,27 @@ export class ShopLedger extends DurableObject<Env> {
     return this.#decide((turn) => passkeys.usePasskeyChallenge(turn, wish));
   }
 
-  addPasskey(wish: passkeys.PasskeyWish): Outcome<null, passkeys.PasskeyRefusal> {
+  addPasskey(wish: staff.PasskeyWish): Outcome<null, staff.PasskeyRefusal> {
     return this.#decide((turn) => passkeys.addPasskey(turn, wish));
   }
 
-  noteInvitation(wish: invitations.InvitationNote): void {
+  noteInvitation(wish: staff.InvitationNote): void {
     this.#decide((turn) => invitations.noteInvitation(turn, wish));
   }
 
-  openInvitation(link: invitations.InviteLink): Outcome<invitations.Invited, invitations.InviteRefusal> {
+  openInvitation(link: staff.InviteLink): Outcome<staff.Invited, staff.InviteRefusal> {
     return this.#decide((turn) => invitations.openInvitation(turn, link));
   }
 
-  askInvited(wish: invitations.AskInvited): Outcome<invitations.Invited, invitations.InviteRefusal> {
+  askInvited(wish: staff.InviteChallenge & { readonly source: string }): Outcome<staff.Invited, staff.InviteRefusal> {
     return this.#change((turn) => invitations.askInvited(turn, wish));
   }
 
-  useInviteChallenge(wish: invitations.Challenged): boolean {
+  useInviteChallenge(wish: staff.InviteChallenge): boolean {
     return this.#decide((turn) => invitations.useInviteChallenge(turn, wish));
   }
 
-  join(wish: invitations.JoinWish): Outcome<sessions.OpenedSession, invitations.JoinRefusal> {
+  join(wish: staff.JoinWish): Outcome<staff.OpenedSession, staff.JoinRefusal> {
     return this.#change((turn) => invitations.join(turn, wish));
   }
 
@@ -232,11 +243,11 @@ export class ShopLedger extends DurableObject<Env> {
     return this.#decide(allAccounts);
   }
 
-  account(staff: number): StaffAccount | null {
-    return this.#decide((turn) => findAccount(turn, staff));
+  account(id: number): StaffAccount | null {
+    return this.#decide((turn) => findAccount(turn, id));
   }
 
-  changeStaff(wish: StaffWish): Outcome<StaffAccount, StaffChangeRefusal> {
+  changeStaff(wish: staff.StaffWish): Outcome<StaffAccount, StaffChangeRefusal> {
     return this.#decide((turn) => changeStaff(turn, wish));
   }
 
@@ -282,6 +293,34 @@ export class ShopLedger extends DurableObject<Env> {
 
   layOutPart(wish: stock.LayOutWish): Outcome<readonly stock.JobPartLine[], stock.JobPartRefusal> {
     return this.#decide((turn) => layOutPart(turn, wish));
+  }
+
+  record(number: string): records.RecordView | null {
+    return this.#decide(({ sql }) => readRecord(sql, { by: "number", number }));
+  }
+
+  recordByLink(linkHash: string): records.RecordView | null {
+    return this.#decide(({ sql, now }) => readRecord(sql, { by: "link", hash: linkHash, now }));
+  }
+
+  correctRecord(wish: CorrectionWish): Outcome<null, CorrectionRefusal> {
+    return this.#decide((turn) => correctRecord(turn, wish));
+  }
+
+  checkCode(code: RecordCode): CodeStanding {
+    return this.#decide(({ sql }) => checkCode(sql, this.#chain, code));
+  }
+
+  chainStanding(): records.ChainStanding {
+    return this.#decide(({ sql }) => chainStanding(sql, this.#chain));
+  }
+
+  chainLines(after: number): records.ChainLines {
+    return this.#decide(({ sql }) => chainLines(sql, after));
+  }
+
+  rises(family: UnitFamily): readonly JobRise[] {
+    return this.#decide(({ sql }) => riseObservations(sql, family));
   }
 
   /** Bears being run twice. Never throws: after a few throws the platform would drop the alarm for good. */

@@ -17,6 +17,18 @@ export type ServiceCorrection = {
   readonly note: string | null;
 };
 
+/** A manager's wish to put a record right. */
+export type CorrectionWish = {
+  readonly number: string;
+  /** Hash of the record that the form showed. */
+  readonly ifHash: string;
+  /** Who of the staff, by name. */
+  readonly staff: string;
+  readonly why: string;
+  readonly change: ServiceCorrection;
+};
+export type CorrectionRefusal = { readonly reason: "no-record" } | { readonly reason: "changed-meanwhile" };
+
 type CorrectedBy = {
   readonly answers: Answers;
   /** Of the version that the record names: a correction is no reason to judge by other rules. */

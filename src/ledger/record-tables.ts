@@ -1,20 +1,29 @@
-/** Service records, chained: each hash covers the one before it and the record's own text. Nothing here is ever edited. */
+const inBody = (name: string, type: string, path: string) =>
+  `${name} ${type} GENERATED ALWAYS AS (json_extract(body, '$.${path}')) VIRTUAL`;
+
+/**
+ * Service records, chained: each hash covers the one before it and the record's own text. What records are found by is
+ * read off the text by the database, so it can say nothing else; and the database itself refuses to edit or drop one.
+ */
 export const RECORD_TABLES = `
 CREATE TABLE record (
   step INTEGER PRIMARY KEY,
-  job INTEGER NOT NULL REFERENCES job (serial),
-  kind TEXT NOT NULL CHECK (kind IN ('service', 'correction', 'withdrawal')),
-  at INTEGER NOT NULL,
+  before TEXT NOT NULL UNIQUE,
   body TEXT NOT NULL,
-  before TEXT NOT NULL,
   hash TEXT NOT NULL UNIQUE,
-  -- Copied out of the body, to find a unit's history and the shop's lock-nut rises without reading every body.
-  unit_serial TEXT,
-  family TEXT NOT NULL,
-  rise_before REAL,
-  rise_after REAL
+  ${inBody("job", "TEXT", "job")},
+  ${inBody("kind", "TEXT", "kind")},
+  ${inBody("family", "TEXT", "service.unit.family")},
+  ${inBody("unit_serial", "TEXT", "service.unit.serial")},
+  ${inBody("rise_before", "REAL", "service.left.rise.before")},
+  ${inBody("rise_after", "REAL", "service.left.rise.after")}
 ) STRICT;
 CREATE INDEX record_of_job ON record (job, step);
 CREATE INDEX record_of_unit ON record (unit_serial, step) WHERE unit_serial IS NOT NULL;
-CREATE INDEX record_with_rise ON record (family, step) WHERE rise_after IS NOT NULL;
+CREATE INDEX record_with_rise ON record (family, step, job, rise_before, rise_after) WHERE rise_after IS NOT NULL;
+
+CREATE TRIGGER record_is_never_edited BEFORE UPDATE ON record
+  BEGIN SELECT RAISE(ABORT, 'A service record is never edited'); END;
+CREATE TRIGGER record_is_never_dropped BEFORE DELETE ON record
+  BEGIN SELECT RAISE(ABORT, 'A service record is never dropped'); END;
 `;

@@ -26,7 +26,8 @@ export function keepSettings(sql: SqlStorage, version: number, savedAt: number, 
   sql.exec("INSERT INTO settings (version, saved_at, settings) VALUES (?, ?, ?)", version, savedAt, text);
 }
 
-function settingsOf(sql: SqlStorage, version: number): SettingsVersion {
+/** A saved state of the settings, by its version. */
+export function settingsOf(sql: SqlStorage, version: number): SettingsVersion {
   const row = firstRow(sql, "SELECT saved_at, settings FROM settings WHERE version = ?", version);
   if (row === undefined) throw new Error(`No settings of version ${version}`);
   return {

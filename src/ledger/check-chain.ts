@@ -1,0 +1,29 @@
+import { CHAIN_START, type ChainCheck, type ChainMark, checkChain } from "#shared/job/record-chain.ts";
+import type { RecordCode } from "#shared/job/record-code.ts";
+import { type CodeStanding, codeStanding } from "#shared/job/record-standing.ts";
+import { entriesAfter, recordsOfJob } from "#src/ledger/record-rows.ts";
+
+/** Works the chain out again, and says how far it holds. */
+export type ReadChain = {
+  /** From the first entry on, all of it. */
+  readonly whole: () => ChainCheck;
+  /** From where this object has been once already: nothing but itself writes to its storage while it is awake. */
+  readonly rest: () => ChainCheck;
+};
+
+/** Like the settings: what was read once by an awake object need not be read again. It starts anew whenever it wakes. */
+export function chainReader(sql: SqlStorage): ReadChain {
+  let mark: ChainMark = CHAIN_START;
+  const from = (start: ChainMark): ChainCheck => {
+    const check = checkChain(start, entriesAfter(sql, start));
+    if (check.whole) mark = check.upTo;
+    return check;
+  };
+  return { whole: () => from(CHAIN_START), rest: () => from(mark) };
+}
+
+/** What a code that somebody holds says of its record. */
+export function checkCode(sql: SqlStorage, chain: ReadChain, code: RecordCode): CodeStanding {
+  const check = chain.rest();
+  return codeStanding(code, recordsOfJob(sql, code.job), check.whole ? null : check.brokenAt);
+}
