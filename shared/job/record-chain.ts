@@ -45,7 +45,7 @@ export type ChainCheck =
  * were cut off, or all of it made anew: against that stand the codes on the records that owners hold.
  */
 export function checkChain(from: ChainMark, entries: Iterable<ChainEntry>): ChainCheck {
-  let mark = from;
+  let mark: ChainMark = { step: from.step, hash: from.hash };
   for (const { step, before, body, hash } of entries) {
     const isNext = step === mark.step + 1 && before === mark.hash && hash === chainHash(before, body);
     if (!isNext) return { whole: false, brokenAt: mark.step + 1 };
