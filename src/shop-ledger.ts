@@ -3,12 +3,14 @@ import type { Outcome } from "#shared/basics/outcome.ts";
 import type { SlotBoard } from "#shared/calendar/board-schema.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { UnitFamily } from "#shared/craft/vocabulary.ts";
+import type { Approval } from "#shared/job/approval.ts";
+import type * as asking from "#shared/job/approval-wish.ts";
 import type { DayJob } from "#shared/job/day-sheet.ts";
+import type { MoveRefusal, UndoRefusal } from "#shared/job/move-refusal.ts";
 import type { RecordCode } from "#shared/job/record-code.ts";
 import type { CorrectionRefusal, CorrectionWish } from "#shared/job/record-correction.ts";
 import type { CodeStanding } from "#shared/job/record-standing.ts";
 import type * as records from "#shared/job/record-view.ts";
-import type { MoveRefusal, UndoRefusal } from "#shared/job/move-refusal.ts";
 import type { StoredEntry } from "#shared/job/sheet-entry.ts";
 import type { SheetView } from "#shared/job/sheet-view.ts";
 import type { EntryRefusal, EntryWish } from "#shared/job/sheet-wish.ts";
@@ -16,22 +18,27 @@ import type * as shop from "#shared/shop/booking.ts";
 import type { Shelf } from "#shared/shop/shelf.ts";
 import type { SettingsVersion } from "#shared/shop/shop-settings.ts";
 import type { StaffAccount, StaffChangeRefusal, StaffEvent } from "#shared/shop/staff-account.ts";
+import type * as staff from "#shared/shop/staff-wishes.ts";
 import type { StockLine } from "#shared/shop/stock.ts";
 import type { Balance } from "#shared/shop/stock-book.ts";
 import type * as stock from "#shared/shop/stock-wish.ts";
-import type * as staff from "#shared/shop/staff-wishes.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 import { kvBoardStore } from "#src/adapters/board-store.ts";
 import { systemClock } from "#src/adapters/clock.ts";
 import { logFailure } from "#src/adapters/log.ts";
 import * as passkeys from "#src/ledger/add-passkey.ts";
+import { answerApproval } from "#src/ledger/answer-approval.ts";
+import { askShop, replyToOwner } from "#src/ledger/approval-words.ts";
+import { askOwner } from "#src/ledger/ask-owner.ts";
+import { approvalsByLink, askStart } from "#src/ledger/ask-start.ts";
 import { busyReader } from "#src/ledger/bench-time-rows.ts";
 import { findReceipt } from "#src/ledger/booking-rows.ts";
 import { type ChangeWish, cancelBooking, moveBooking } from "#src/ledger/change-booking.ts";
-import { chainReader, checkCode } from "#src/ledger/check-chain.ts";
 import { changeStaff } from "#src/ledger/change-staff.ts";
 import { countParts, readShelf, readStock, receiveParts } from "#src/ledger/change-stock.ts";
+import { chainReader, checkCode } from "#src/ledger/check-chain.ts";
 import type { Clock } from "#src/ledger/clock.ts";
+import { endOverdueApprovals, withdrawApproval } from "#src/ledger/close-approval.ts";
 import { correctRecord } from "#src/ledger/correct-record.ts";
 import { daySheet } from "#src/ledger/day-sheet.ts";
 import { dropDraft } from "#src/ledger/draft-rows.ts";
@@ -158,6 +165,34 @@ export class ShopLedger extends DurableObject<Env> {
 
   keepEntry(wish: EntryWish): Outcome<StoredEntry, EntryRefusal> {
     return this.#change((turn) => keepEntry(turn, wish));
+  }
+
+  askStart(number: string): asking.AskStart | null {
+    return this.#decide((turn) => askStart(turn, number));
+  }
+
+  askOwner(wish: asking.AskWish): Outcome<asking.Asked, asking.AskRefusal> {
+    return this.#change((turn) => askOwner(turn, wish));
+  }
+
+  withdrawApproval(wish: asking.WithdrawWish): Outcome<asking.Asked, asking.AnswerRefusal> {
+    return this.#change((turn) => withdrawApproval(turn, wish));
+  }
+
+  replyToOwner(wish: asking.ShopWord): Outcome<Approval, asking.WordRefusal> {
+    return this.#change((turn) => replyToOwner(turn, wish));
+  }
+
+  approvalsByLink(linkHash: string): readonly Approval[] {
+    return this.#decide((turn) => approvalsByLink(turn, linkHash));
+  }
+
+  answerApproval(wish: asking.AnswerWish): Outcome<asking.Asked, asking.AnswerRefusal> {
+    return this.#change((turn) => answerApproval(turn, wish));
+  }
+
+  askShop(wish: asking.OwnerWord): Outcome<Approval, asking.WordRefusal> {
+    return this.#change((turn) => askShop(turn, wish));
   }
 
   arrivals(): readonly shop.Arrival[] {
@@ -328,6 +363,7 @@ export class ShopLedger extends DurableObject<Env> {
     let rest = 0;
     try {
       this.#decide(endOverdueHolds);
+      this.#decide(endOverdueApprovals);
       this.#decide(purgeIfDue);
       await publishDue((decision) => this.#decide(decision), this.boardStore, logFailure);
     } catch (error) {

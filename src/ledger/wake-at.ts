@@ -5,6 +5,8 @@ import { firstRow, numberOrNullIn } from "#src/ledger/row.ts";
 export function wakeAt(sql: SqlStorage, now: number): number | null {
   const times = [
     timeOf(sql, "SELECT min(until) AS at FROM hold WHERE state = 'open'"),
+    // The last millisecond of a question's time still counts.
+    timeOf(sql, "SELECT min(until) + 1 AS at FROM approval WHERE state = 'open'"),
     timeOf(sql, "SELECT min(due_at) AS at FROM publication"),
     nextPurge(sql, now),
   ].filter((at) => at !== null);
