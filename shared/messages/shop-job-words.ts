@@ -64,6 +64,7 @@ export const JOB = {
   when: "When",
   who: "Who",
   what: "What",
+  note: "Note",
 } as const;
 
 export const WHO: Readonly<Record<"owner" | "shop", string>> = { owner: "Owner", shop: "Shop" };
@@ -77,6 +78,7 @@ export const JOB_ACTIONS = {
 
 /** Said once, after it was done. */
 export const JOB_DONE = {
+  undone: "The last move was taken back.",
   moved: "Moved. The owner's page shows the new time. Tell the owner, since no message is sent.",
   cancelled: "Cancelled. The bench time is free again. Tell the owner, since no message is sent.",
 } as const;
@@ -85,5 +87,5 @@ export type JobDone = keyof typeof JOB_DONE;
 export const NO_SUCH_JOB = {
   title: "No such job",
   says: "No job has that number.",
-  back: "Back to the arrivals",
+  back: "Back to today",
 } as const;

@@ -1,35 +1,8 @@
-import type { JobMoveName } from "#shared/job/job-moves.ts";
+import type { JobEventName } from "#shared/job/job-event-name.ts";
 import { lastStanding } from "#shared/job/standing-move.ts";
 import type { JobEvent } from "#shared/shop/booking.ts";
 import { JOB_STATES, type JobState } from "#shared/shop/job-state.ts";
 import { firstRow, numberIn, type Row, rowsOf, textIn, textOrNullIn } from "#src/ledger/row.ts";
-
-/** What happened to a job after it was booked, in these words; the sentences for them live with the messages. */
-export type JobEventName =
-  | "moved"
-  | "cancelled"
-  | "link-reissued"
-  | "zone-law-moved"
-  | "undone"
-  | Exclude<JobMoveName, "cancel">
-  | "sheet-written"
-  | "photo-added"
-  | "photo-removed"
-  | "part-used"
-  | "part-use-undone"
-  | "part-added"
-  | "part-put-away"
-  | "approval-asked"
-  | "approval-withdrawn"
-  | "approval-expired"
-  | "owner-approved"
-  | "owner-declined"
-  | "owner-asked"
-  | "shop-replied"
-  | "work-upgraded"
-  | "record-made"
-  | "record-corrected"
-  | "record-withdrawn";
 
 type NewEvent = Pick<JobEvent, "at" | "who"> & {
   readonly what: JobEventName;
