@@ -24,6 +24,8 @@ export type ClutchData = {
   readonly flatBelow: number;
   /** Standard deviation of one try's reading by itself, lbf·ft, beside the step of the tool. */
   readonly trySpreadLbfFt: number;
+  /** Turns of the gear, slipping in the working direction and oiled as assembled, before a reading counts. */
+  readonly settlingTurns: number;
 };
 
 /** Set-nut unit: the nut is stopped part-way. Its degrees count from where it first takes up the stack by hand. */

@@ -22,6 +22,7 @@ const clutch = {
   mostTravelShare: share(0.3, 0.97),
   flatBelow: share(0.01, 0.5),
   trySpreadLbfFt: z.number().min(0.01).max(2),
+  settlingTurns: z.number().int().min(0).max(50),
 };
 
 const SetNutSchema = z
@@ -71,6 +72,7 @@ const SAME_CLUTCH = {
   mostTravelShare: 0.9,
   flatBelow: 0.1,
   trySpreadLbfFt: 0.1,
+  settlingTurns: 3,
 } as const;
 
 export const CLUTCH_DEFAULTS: ClutchSettings = {
@@ -96,6 +98,7 @@ const SAME_NOTES: Readonly<Record<keyof typeof clutch, Note>> = {
   mostTravelShare: ours("How far the springs may ever be pressed, as a share of the way to flat"),
   flatBelow: ours("Share of the springs' first rate under which they count as flat"),
   trySpreadLbfFt: ours("Spread of one reading while the slip is being set, standard deviation, lbf·ft"),
+  settlingTurns: ours("Turns of the gear, slipping, before a reading counts"),
 };
 
 /** What each number means and where its default comes from, for the shop's settings page. */

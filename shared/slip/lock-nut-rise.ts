@@ -32,8 +32,8 @@ const DOUBTFUL_SHARE = 1 / 4;
 /**
  * Learns how much tightening the lock nut raises the slip: normal prior, normal observations of known spread, the
  * conjugate posterior (for one, A. Gelman and others, Bayesian Data Analysis, 3rd ed., section 2.5: from memory).
- * An observation is an outlier where it lies more than three standard deviations from what the median of all,
- * pulled to the prior like a mean of as many, would predict: one slip of the pen cannot move that much.
+ * An observation is an outlier where it lies more than three standard deviations of what is to be expected from the
+ * weighted median of the prior and all observations, which one slip of the pen cannot move far.
  * @param coverage level of confidence of the intervals, 0.5 to 1
  * @example learnRise([{ before: 16.5, after: 18.3 }, { before: 16.4, after: 18.1 }],
  *   { mean: 1.5, riseSd: 0.3, riseObservationSd: 0.3 }, 0.95).mean // value 1.6667, low 1.3272, high 2.0061
@@ -43,9 +43,10 @@ export function learnRise<Observation extends RiseObservation>(
   prior: RisePrior,
   coverage: number,
 ): LearntRise<Observation> {
-  const centre = posterior(medianRise(observations), observations.length, prior);
-  const reach = OUTLIER_FROM * Math.hypot(centre.sd, prior.riseObservationSd);
-  const isOutlier = (it: Observation) => Math.abs(riseOf(it) - centre.mean) > reach;
+  const centre = weightedMedian(observations, prior);
+  const expected = posterior(centre, observations.length, prior);
+  const reach = OUTLIER_FROM * Math.hypot(expected.sd, prior.riseObservationSd);
+  const isOutlier = (it: Observation) => Math.abs(riseOf(it) - centre) > reach;
   const counted = observations.filter((it) => !isOutlier(it));
   const { mean, sd } = posterior(meanRise(counted), counted.length, prior);
   const factor = coverageFactor(coverage);
@@ -85,8 +86,21 @@ function posterior(observed: number, count: number, { mean, riseSd, riseObservat
 const meanRise = (observations: readonly RiseObservation[]): number =>
   observations.reduce((sum, it) => sum + riseOf(it), 0) / observations.length;
 
-function medianRise(observations: readonly RiseObservation[]): number {
-  const rises = observations.map(riseOf).toSorted((one, other) => one - other);
-  const at = (index: number) => rises[Math.floor(index)] ?? Number.NaN;
-  return (at((rises.length - 1) / 2) + at(rises.length / 2)) / 2;
+/** The rise that half of all weight lies on either side of, the prior's mean among them; midway where that is a span. */
+function weightedMedian(observations: readonly RiseObservation[], { mean, riseSd, riseObservationSd }: RisePrior) {
+  const weighed = [
+    { rise: mean, weight: 1 / riseSd ** 2 },
+    ...observations.map((it) => ({ rise: riseOf(it), weight: 1 / riseObservationSd ** 2 })),
+  ].toSorted((one, other) => one.rise - other.rise);
+  const half = weighed.reduce((sum, { weight }) => sum + weight, 0) / 2;
+  const reaches = (enough: (sum: number) => boolean) => {
+    let sum = 0;
+    const found = weighed.find(({ weight }) => {
+      sum += weight;
+      return enough(sum);
+    });
+    return found?.rise ?? mean;
+  };
+  const rounding = 1e-9 * half;
+  return (reaches((sum) => sum >= half - rounding) + reaches((sum) => sum > half + rounding)) / 2;
 }

@@ -81,6 +81,9 @@ export function nextTravel(ask: TravelAsk): Outcome<TravelAdvice, NoTravel> {
   });
 }
 
+/** So many standard deviations off, a chance is 0 or 1 to 17 digits. */
+const CERTAIN = 9;
+
 /** Chance that the slip there is on the target or over it, over all that may be; grows all the way. */
 function overTarget(
   stack: SpringStack,
@@ -92,7 +95,8 @@ function overTarget(
   return meanOf(belief, (it) => {
     if (travelMm <= it.contactMm) return 0;
     const { loading } = stackForceBounds(stack, Math.min(travelMm - it.contactMm, usableMm));
-    return normalCdf((it.slipPerNewton - targetLbfFt / loading) / it.slipPerNewtonSd);
+    const z = (it.slipPerNewton - targetLbfFt / loading) / it.slipPerNewtonSd;
+    return Math.abs(z) > CERTAIN ? Number(z > 0) : normalCdf(z);
   });
 }
 
