@@ -1,5 +1,6 @@
 import { INSPECTED_PARTS, type SettingTry, type SheetEntry, type SlipEntry } from "#shared/job/sheet-entry.ts";
 import type { SheetStep } from "#shared/job/sheet-steps.ts";
+import { TOOL_KINDS, type TorqueTool } from "#shared/slip/torque-tool.ts";
 
 /** A posted form: each field's values, in order. No library here: the browser's script reads forms with this too. */
 export type FormFields = Readonly<Record<string, readonly string[]>>;
@@ -14,10 +15,11 @@ export const BACKED_OFF = "backed-off";
  * The entry that a step's form stands for. What is no number stays the text it was, for the schema to refuse by name.
  * @example readEntry("count", { needles: ["40"], why: [""] }) // { kind: "count", needles: 40, why: null }
  */
-export function readEntry(kind: SheetStep["kind"], fields: FormFields): unknown {
-  if (fields[SKIP.button]?.[0] === SKIP.value) return { kind: "skipped", why: textIn(fields, SKIP.why) ?? "" };
-  return { kind, ...READERS[kind](fields) };
+export function readEntry(kind: SheetStep["kind"], fields: FormFields): { readonly kind: SheetEntry["kind"] } {
+  return fields[SKIP.button]?.[0] === SKIP.value ? skipped(fields) : { kind, ...READERS[kind](fields) };
 }
+
+const skipped = (fields: FormFields) => ({ kind: "skipped" as const, why: textIn(fields, SKIP.why) ?? "" });
 
 const READERS: Readonly<Record<SheetStep["kind"], (fields: FormFields) => object>> = {
   slip: (fields) => ({
@@ -42,7 +44,7 @@ const READERS: Readonly<Record<SheetStep["kind"], (fields: FormFields) => object
 };
 
 /** A row with anything in it is a try; an empty one is none. */
-function triesIn(fields: FormFields): readonly unknown[] {
+function triesIn(fields: FormFields): readonly TryTyped[] {
   const column = (name: string, place: number) => fields[`tries.${name}`]?.[place] ?? "";
   const rows = Math.max(...["nutDegrees", "shimMm", "slip"].map((name) => fields[`tries.${name}`]?.length ?? 0));
   return Array.from({ length: rows }, (_, place) => place)
@@ -55,7 +57,31 @@ function triesIn(fields: FormFields): readonly unknown[] {
     }));
 }
 
-function toolIn(fields: FormFields): object {
+/** The readings so far, for live figures: what is kept goes through the schema. */
+export const readReadings = (fields: FormFields): readonly number[] =>
+  (fields["readings"] ?? []).map(numberOrNull).filter((it) => typeof it === "number" && it > 0) as number[];
+
+/** The tries that are whole so far, for live figures: what is kept goes through the schema. */
+export const readTries = (fields: FormFields): readonly SettingTry[] => triesIn(fields).filter(isWhole);
+
+const isWhole = (it: TryTyped): it is SettingTry =>
+  typeof it.slip === "number" && it.slip > 0 && typeof it.nutDegrees !== "string" && typeof it.shimMm !== "string";
+
+type TryTyped = {
+  readonly nutDegrees: number | string | null;
+  readonly shimMm: number | string | null;
+  readonly slip: number | string | null;
+  readonly loosened: boolean;
+};
+
+type ToolTyped = {
+  readonly kind: string | null;
+  readonly accuracyPercent: number | string | null;
+  readonly resolution: number | string | null;
+  readonly k?: number | string;
+};
+
+function toolIn(fields: FormFields): ToolTyped {
   const k = numberIn(fields, "tool.k");
   return {
     kind: textIn(fields, "tool.kind"),
@@ -63,6 +89,15 @@ function toolIn(fields: FormFields): object {
     resolution: numberIn(fields, "tool.resolution"),
     ...(k !== null && { k }),
   };
+}
+
+/** The wrench as far as it is described; null while it is not. For live figures only: what is kept goes through the schema. */
+export function readTool(fields: FormFields): TorqueTool | null {
+  const { kind, accuracyPercent, resolution, k } = toolIn(fields);
+  const known = TOOL_KINDS.find((it) => it === kind);
+  if (known === undefined || typeof accuracyPercent !== "number" || typeof resolution !== "number") return null;
+  if (accuracyPercent <= 0 || resolution < 0) return null;
+  return { kind: known, accuracyPercent, resolution, ...(typeof k === "number" && k >= 1 && { k }) };
 }
 
 const isFilled = (text: string): boolean => text.trim() !== "";

@@ -46,6 +46,13 @@ const SHEET: readonly SheetStep[] = [
  *   // ["as-found-slip", "inspect", "shims", "lock-nut", "final-slip", "turn-by-hand"] */
 export const stepsFor = (it: SheetWork): readonly SheetStep[] => SHEET.filter(({ applies }) => applies(it));
 
+/** The kind of entry that a step takes, whatever the unit. @example stepKind("needles-in") // "count" */
+export function stepKind(id: SheetStepId): SheetStep["kind"] {
+  const found = SHEET.find((step) => step.id === id);
+  if (found === undefined) throw new Error(`No step is called ${id}`);
+  return found.kind;
+}
+
 /** What can be judged with the unit closed (common practice, no published source). */
 const SEEN_FROM_OUTSIDE: readonly InspectedPart[] = ["drive-gear", "shaft", "seals", "housing", "impeller"];
 

@@ -1,6 +1,10 @@
+import type { SetBeforeLock } from "#shared/job/set-before-lock.ts";
+import { INSPECTED_PARTS } from "#shared/job/sheet-entry.ts";
 import type { OpenBecause, StepStanding } from "#shared/job/sheet-standing.ts";
 import type { EntryRefusal } from "#shared/job/sheet-wish.ts";
+import { PART_WORDS } from "#shared/messages/sheet-words.ts";
 import { SHOP_JOB_STATE } from "#shared/messages/shop-words.ts";
+import { roundTo } from "#shared/units/round-to.ts";
 
 /** Headings, labels and sentences of the bench sheet's page. */
 export const SHEET = {
@@ -13,7 +17,11 @@ export const SHEET = {
   missing: (count: number) => (count === 1 ? "1 step is still open." : `${count} steps are still open.`),
   source: (source: string) => `Source: ${source}.`,
   by: (name: string, when: string) => `${name}, ${when}`,
-  saved: "Written down.",
+  saved: (step: string) => `Written down: ${step}.`,
+  mend: "Not written down yet. Please mend:",
+  mendField,
+  done: "Done",
+  rise: "Lock nut",
   notOnBench: (state: string) =>
     `This job is ${state}. The sheet can be read, and written only while the job is on the bench.`,
   starts: "The first entry puts this job on the bench.",
@@ -25,6 +33,7 @@ export const SHEET = {
   skipHint: "The reason is shown on the service record.",
   skipButton: "Skip it",
   note: "Note",
+  noteOn: (part: string) => `Note on: ${part}`,
   optional: "May be left empty.",
 
   readings: "Readings, lbf·ft",
@@ -38,6 +47,8 @@ export const SHEET = {
   whyCount: "Needed only where the count is not what it should be.",
 
   tool: "Torque wrench",
+  toolText: (kind: string, accuracy: number, step: number) => `${kind}, ${accuracy} %, steps of ${step}`,
+  toolUnknown: "not described yet",
   toolKind: "Kind",
   toolAccuracy: "Accuracy, % of the reading",
   toolResolution: "Smallest step shown, lbf·ft",
@@ -65,17 +76,68 @@ export const SHEET = {
   aimText: (target: number, low: number, high: number) => `${target} lbf·ft, from ${low} to ${high}`,
   noAim: "No target yet. See the notices.",
   setBefore: "Set before the lock nut",
+  noSetBefore: "Not known how this unit is built, so no slip before the lock nut is given. Say it at the inspection.",
+  setTo: (target: number, band: { readonly low: number; readonly high: number } | null) =>
+    band === null ? `Set ${target} lbf·ft.` : `Set ${target} lbf·ft, from ${band.low} to ${band.high}.`,
+  setBeforeText,
+  riseText,
   notice: "NOTICE",
 
   dial: "Dial",
   mean: "Mean",
   expanded: "Expanded uncertainty",
-  meanText: (mean: string, expanded: string, percent: number) => `${mean} ± ${expanded} lbf·ft (about ${percent} %)`,
+  meanText: (mean: string, expanded: string) => `${mean} ± ${expanded} lbf·ft`,
+  sayTool: "Say which wrench this is, below.",
   fewer: (left: number) => (left === 1 ? "1 more reading is wanted." : `${left} more readings are wanted.`),
   decision: { accept: "Accepted", reject: "Not accepted", "not-proved": "Not proved" },
 
   paperLine: "Not filled in yet",
 } as const;
+
+/** @example mendField("tries.slip.1") // "Slip, lbf·ft" */
+function mendField(name: string): string {
+  const plain = name.replace(/\.\d+$/, "");
+  const part = /^parts\.([\w-]+)\./.exec(plain)?.[1];
+  const known = part === undefined ? undefined : INSPECTED_PARTS.find((it) => it === part);
+  return known === undefined ? (FIELD_WORDS[plain] ?? name) : PART_WORDS[known];
+}
+
+/** @example setBeforeText(plan.beforeLock) // "Set 16.5 lbf·ft before the lock nut (15.67 to 17.33)." */
+function setBeforeText({ set, low, high }: SetBeforeLock): string {
+  return `Set ${two(set)} lbf·ft before the lock nut (${two(low)} to ${two(high)} leads to the target).`;
+}
+
+/** What the shop has learnt of the lock nut. */
+function riseText({ rise: { mean, counted, outliers, doubtful } }: SetBeforeLock): string {
+  const adds = `The lock nut adds ${two(mean.value)} lbf·ft (${two(mean.low)} to ${two(mean.high)})`;
+  const from =
+    counted === 0 ? "by the shop's settings" : `learnt from ${counted} earlier ${counted === 1 ? "job" : "jobs"}`;
+  const odd = outliers.length === 0 ? "" : ` ${outliers.length} that do not belong to the others were left out.`;
+  if (doubtful) return `${adds}, by the shop's settings: what earlier jobs say is too far apart to go by.`;
+  return `${adds}, ${from}.${odd}`;
+}
+
+const two = (value: number): string => String(roundTo(value, 2));
+
+const FIELD_WORDS: Readonly<Record<string, string>> = {
+  readings: SHEET.readings,
+  breakaway: SHEET.breakaway,
+  why: SHEET.why,
+  skipWhy: SHEET.skipWhy,
+  note: SHEET.note,
+  needles: SHEET.needles,
+  boostPsi: SHEET.foundBoost,
+  unitFamily: SHEET.foundFamily,
+  parts: SHEET.condition,
+  "tries.slip": SHEET.trySlip,
+  "tries.nutDegrees": SHEET.tryNut,
+  "tries.shimMm": SHEET.tryShim,
+  "tries.reached": SHEET.tryReached,
+  "tool.kind": SHEET.toolKind,
+  "tool.accuracyPercent": SHEET.toolAccuracy,
+  "tool.resolution": SHEET.toolResolution,
+  "tool.k": SHEET.toolK,
+};
 
 export const STANDING_WORDS: Readonly<Record<StepStanding["standing"], string>> = {
   open: "Open",

@@ -1,23 +1,34 @@
-import { Hono } from "hono";
+import { type Context, Hono } from "hono";
 import { JOB_DONE, type JobDone } from "#shared/messages/shop-job-words.ts";
+import { isButtonMove, MOVE_WORDS } from "#shared/messages/shop-move-words.ts";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import { cancelRoutes } from "#src/bench/cancel-routes.tsx";
 import { type JobEnv, withJob } from "#src/bench/job-env.tsx";
+import type { RefusedMove } from "#src/bench/job-moves.tsx";
 import { JobPage } from "#src/bench/job-page.tsx";
 import { linkRoutes } from "#src/bench/link-routes.tsx";
 import { moveRoutes } from "#src/bench/move-routes.tsx";
+import { sheetRoutes } from "#src/bench/sheet/sheet-routes.tsx";
+import { stateRoutes } from "#src/bench/state-routes.tsx";
 
 /** One job: its page, and what can be done with it. */
 export function jobRoutes(needs: BenchNeeds) {
+  const showJob = async (c: Context<JobEnv>, refused?: RefusedMove) => {
+    const { job, front } = c.var;
+    const done = doneText(c.req.query("done"));
+    return c.html(<JobPage job={job} front={front} now={needs.now()} done={done} refused={refused} />);
+  };
   return new Hono<JobEnv>()
     .use("/:number/*", withJob(needs))
-    .get("/:number", (c) =>
-      c.html(<JobPage job={c.var.job} front={c.var.front} done={doneBefore(c.req.query("done"))} />),
-    )
+    .get("/:number", (c) => showJob(c))
+    .route("/", stateRoutes(needs, showJob))
+    .route("/", sheetRoutes(needs))
     .route("/", moveRoutes(needs))
     .route("/", cancelRoutes(needs))
     .route("/", linkRoutes(needs));
 }
 
-const doneBefore = (what: string | undefined): JobDone | undefined =>
-  (Object.keys(JOB_DONE) as JobDone[]).find((known) => known === what);
+function doneText(what = ""): string | undefined {
+  if (isButtonMove(what)) return MOVE_WORDS[what].done;
+  return Object.hasOwn(JOB_DONE, what) ? JOB_DONE[what as JobDone] : undefined;
+}

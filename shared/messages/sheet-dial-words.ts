@@ -1,0 +1,35 @@
+import type { SlipShown } from "#shared/job/slip-shown.ts";
+import { SHEET } from "#shared/messages/sheet-page-words.ts";
+import type { DialFacts } from "#shared/slip/slip-dial.ts";
+import { roundTo } from "#shared/units/round-to.ts";
+
+const FEWEST = 3;
+
+/** What stands under the dial, a line each. */
+export function dialLines(
+  { reading, decision, dial }: SlipShown,
+  { readings, hasTool }: { readonly readings: number; readonly hasTool: boolean },
+): readonly string[] {
+  if (reading === null) {
+    return [
+      ...(readings < FEWEST ? [SHEET.fewer(FEWEST - readings)] : []),
+      ...(hasTool ? [] : [SHEET.sayTool]),
+      ...(dial.band === null ? [SHEET.noAim] : []),
+    ];
+  }
+  const measured = `${SHEET.mean} ${SHEET.meanText(shown(reading.mean), shown(reading.expanded))}.`;
+  return decision === null ? [measured, SHEET.noAim] : [SHEET.decision[decision], measured, reading.why];
+}
+
+/** The dial for those who do not see it. @example dialLabel(facts) // "Dial: band 17.5 to 18.1, target 18, readings 17.8" */
+export function dialLabel({ band, target, readings, result }: DialFacts): string {
+  const said = [
+    ...(band === null ? [] : [`band ${band.low} to ${band.high}`]),
+    ...(target === null ? [] : [`target ${target}`]),
+    readings.length === 0 ? "no readings yet" : `readings ${readings.join(", ")}`,
+    ...(result === null ? [] : [`mean ${shown(result.mean)} ± ${shown(result.expanded)}`]),
+  ];
+  return `${SHEET.dial}, lbf·ft: ${said.join("; ")}`;
+}
+
+const shown = (lbfFt: number): string => roundTo(lbfFt, 2).toFixed(2);

@@ -1,0 +1,47 @@
+import { type BenchCase, benchCase } from "#shared/job/sheet-case.ts";
+import type { SheetStepId } from "#shared/job/sheet-entry.ts";
+import { type SheetPlan, sheetPlan } from "#shared/job/sheet-plan.ts";
+import { type SheetStanding, sheetStanding } from "#shared/job/sheet-standing.ts";
+import type { SheetView } from "#shared/job/sheet-view.ts";
+import type { Job } from "#shared/shop/booking.ts";
+import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import { CLUTCH_DEFAULTS } from "#shared/slip/clutch-settings.ts";
+
+/** All that the bench sheet's page shows, worked out once. */
+export type SheetModel = {
+  readonly job: Job;
+  readonly front: ShopSettings["front"];
+  readonly view: SheetView;
+  readonly case: BenchCase;
+  readonly plan: SheetPlan;
+  readonly standing: SheetStanding;
+  /** The step that stands open; null = none. */
+  readonly current: SheetStepId | null;
+  readonly mayWrite: boolean;
+  readonly newKey: () => string;
+};
+
+type Shown = {
+  readonly job: Job;
+  readonly view: SheetView;
+  readonly settings: ShopSettings;
+  /** The step that was asked for; otherwise the first that wants something. */
+  readonly asked: SheetStepId | null;
+  readonly newKey: () => string;
+};
+
+export function sheetModel({ job, view, settings, asked, newKey }: Shown): SheetModel {
+  const it = benchCase(job, view.sheet, settings);
+  const standing = sheetStanding(it, view.sheet);
+  return {
+    job,
+    front: settings.front,
+    view,
+    case: it,
+    plan: sheetPlan(it, { slip: settings.slip, clutch: CLUTCH_DEFAULTS, rises: view.rises }),
+    standing,
+    current: standing.steps.find(({ step }) => step.id === asked)?.step.id ?? standing.missing[0] ?? null,
+    mayWrite: job.state === "on-bench" || job.state === "received",
+    newKey,
+  };
+}
