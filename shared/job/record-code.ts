@@ -22,8 +22,10 @@ export type RecordCodeRefusal = { readonly reason: "not-a-code" } | { readonly r
  * @param hash lower-case hex
  * @example recordCode("16JD", "ba7816bf8f01cfea414140de…") // "16JD-Q9W1-DFWF-077Y-MGA1-J"
  */
-export function recordCode(job: string, hash: string): string {
-  const start = hashStart(hash);
+export const recordCode = (job: string, hash: string): string => codeText({ job, hashStart: hashStart(hash) });
+
+/** A code as it is printed. */
+export function codeText({ job, hashStart: start }: RecordCode): string {
   const groups = Array.from({ length: HASH_SYMBOLS / GROUP }, (_, at) => start.slice(at * GROUP, (at + 1) * GROUP));
   return [job, ...groups, checkSymbol(`${job}${start}`)].join("-");
 }

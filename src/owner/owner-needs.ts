@@ -2,6 +2,9 @@ import type { Outcome } from "#shared/basics/outcome.ts";
 import type { SlotBoard } from "#shared/calendar/board-schema.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { QuestionId } from "#shared/intake/draft.ts";
+import type { RecordCode } from "#shared/job/record-code.ts";
+import type { CodeStanding } from "#shared/job/record-standing.ts";
+import type { RecordView } from "#shared/job/record-view.ts";
 import type {
   Booking,
   BookingRefusal,
@@ -32,6 +35,8 @@ export type OwnerShop = {
   readonly hold: (wish: HoldWish) => Promise<Outcome<Hold, HoldRefusal>>;
   readonly book: (wish: BookingWish) => Promise<Outcome<Booking, BookingRefusal>>;
   readonly jobByLink: (linkHash: string) => Promise<Job | null>;
+  readonly recordByLink: (linkHash: string) => Promise<RecordView | null>;
+  readonly checkCode: (code: RecordCode) => Promise<CodeStanding>;
   readonly moveBooking: (wish: OwnersChange & { readonly offer: string }) => Promise<Outcome<Job, ChangeRefusal>>;
   readonly cancelBooking: (wish: OwnersChange) => Promise<Outcome<Job, ChangeRefusal>>;
 };

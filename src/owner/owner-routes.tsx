@@ -1,7 +1,9 @@
 import { Hono } from "hono";
+import { checkRoutes } from "#src/owner/check-routes.tsx";
 import { confirmRoutes } from "#src/owner/confirm-routes.tsx";
 import { conversationRoutes } from "#src/owner/conversation-routes.tsx";
 import type { OwnerNeeds } from "#src/owner/owner-needs.ts";
+import { recordRoutes } from "#src/owner/record-routes.tsx";
 import { resumeRoutes } from "#src/owner/resume-routes.tsx";
 import { tagRoutes } from "#src/owner/tag-routes.tsx";
 import { verdictRoutes } from "#src/owner/verdict-routes.tsx";
@@ -13,4 +15,6 @@ export const ownerRoutes = (needs: OwnerNeeds) =>
     .route("/", resumeRoutes(needs))
     .route("/", verdictRoutes(needs))
     .route("/", confirmRoutes(needs))
-    .route("/", tagRoutes(needs));
+    .route("/", tagRoutes(needs))
+    .route("/", recordRoutes(needs))
+    .route("/", checkRoutes(needs));
