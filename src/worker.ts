@@ -35,6 +35,7 @@ function siteOf(env: Env): Hono {
     now: () => Date.now(),
     newId: () => nanoid(22),
     origin: (request: Request) => publicOrigin(request, env.PUBLIC_ORIGIN),
+    sourceOf: (request: Request) => sourceOf(request, env.LINK_KEY),
   };
   const site = guardSite(new Hono(), { ...world, limiter: env.REQUEST_LIMIT, logFailure });
   site.get("/healthz", (c) => c.json(health()));
@@ -43,10 +44,7 @@ function siteOf(env: Env): Hono {
     publishedBoard: boardReader(env.BOARD, SHOP_NAME),
     publishedReceipt: receiptReader(env.BOARD),
   };
-  site.route(
-    "/",
-    ownerRoutes({ ...world, ...published, shop, sourceOf: (request) => sourceOf(request, env.LINK_KEY) }),
-  );
+  site.route("/", ownerRoutes({ ...world, ...published, shop }));
   site.route("/shop", benchRoutes({ ...world, shop }));
   site.route("/api", apiRoutes({ ...world, ...published, shop }));
   return site;

@@ -1,5 +1,9 @@
 import type { Outcome } from "#shared/basics/outcome.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
+import type { DayJob } from "#shared/job/day-sheet.ts";
+import type { JobMoveName } from "#shared/job/job-moves.ts";
+import type { MoveRefusal, UndoRefusal } from "#shared/job/move-refusal.ts";
+import type { JobState } from "#shared/shop/job-state.ts";
 import type { QuestionId } from "#shared/intake/draft.ts";
 import type { StoredEntry } from "#shared/job/sheet-entry.ts";
 import type { SheetView } from "#shared/job/sheet-view.ts";
@@ -32,13 +36,17 @@ import type {
   UseWish,
 } from "#shared/shop/stock-wish.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
+import type { StaffShop } from "#src/bench/staff/staff-needs.ts";
 
 /** What the shop's pages ask of its object. */
-export type BenchShop = {
+export type BenchShop = StaffShop & {
   readonly settings: () => Promise<SettingsVersion>;
   readonly saveSettings: (wish: SettingsWish) => Promise<Outcome<SettingsVersion, SettingsRefusal>>;
   readonly arrivals: () => Promise<readonly Arrival[]>;
   readonly job: (number: string) => Promise<Job | null>;
+  readonly daySheet: () => Promise<readonly DayJob[]>;
+  readonly moveJob: (wish: MoveWish) => Promise<Outcome<Job, MoveRefusal>>;
+  readonly undoMove: (wish: UndoWish) => Promise<Outcome<Job, UndoRefusal>>;
   readonly sheet: (number: string) => Promise<SheetView | null>;
   readonly keepEntry: (wish: EntryWish) => Promise<Outcome<StoredEntry, EntryRefusal>>;
   readonly offers: (ask: OffersAsk) => Promise<readonly Offer[]>;
@@ -57,7 +65,6 @@ export type BenchShop = {
   readonly usePart: (wish: UseWish) => Promise<Outcome<Balance, JobPartRefusal>>;
   readonly takePartBack: (wish: UseWish) => Promise<Outcome<Balance, JobPartRefusal>>;
   readonly layOutPart: (wish: LayOutWish) => Promise<Outcome<readonly JobPartLine[], JobPartRefusal>>;
-  readonly openSession: (wish: SessionWish) => Promise<Outcome<{ readonly expiresAt: number }, SessionRefusal>>;
   readonly session: (sessionHash: string) => Promise<Session | null>;
   readonly closeSession: (sessionHash: string) => Promise<void>;
 };
@@ -70,24 +77,40 @@ export type BenchNeeds = {
   readonly linkKey: string;
   /** Where the public reaches the site. */
   readonly origin: (request: Request) => string;
+  /** Who asks, as a keyed hash: for caps. */
+  readonly sourceOf: (request: Request) => Promise<string>;
   /** At least 128 random bits, as text that fits a URL. */
   readonly newId: () => string;
 };
 
 export type OffersAsk = { readonly verdict: Verdict; readonly from?: string; readonly unitHere?: boolean };
 
-export type SettingsWish = { readonly ifVersion: number; readonly settings: ShopSettings };
+/** `staff` = who saves them, by name. */
+export type SettingsWish = { readonly ifVersion: number; readonly settings: ShopSettings; readonly staff: string };
 export type SettingsRefusal = { readonly reason: "changed-meanwhile"; readonly version: number };
 
+/** `staff` = who moves it, by name; `ifState` = the state that the page showed. */
+export type MoveWish = {
+  readonly number: string;
+  readonly move: JobMoveName;
+  readonly staff: string;
+  readonly note: string | null;
+  readonly ifState: JobState;
+};
+export type UndoWish = Omit<MoveWish, "move" | "note"> & { readonly note: string };
+
 /** The shop changes a booking by its id alone; only owners come with a link. */
-export type ShopChange = { readonly booking: string; readonly linkHash: ""; readonly by: "shop" };
+export type ShopChange = { readonly booking: string; readonly linkHash: ""; readonly by: "shop"; readonly staff: string };
 
 /** `generation` is the new link's: one more than the job's. */
-export type ReissueWish = { readonly number: string; readonly generation: number; readonly linkHash: string };
+export type ReissueWish = {
+  readonly number: string;
+  readonly generation: number;
+  readonly linkHash: string;
+  readonly staff: string;
+};
 export type ReissueRefusal = { readonly reason: "no-such-job" } | { readonly reason: "changed-meanwhile" };
 
 export type KeptAnswer = { readonly tokenHash: string; readonly question: QuestionId; readonly answer: unknown };
 
 export type Session = { readonly expiresAt: number; readonly staff: Staff };
-export type SessionWish = { readonly nonce: string; readonly nonceExpires: number; readonly sessionHash: string };
-export type SessionRefusal = { readonly reason: "link-used" } | { readonly reason: "link-expired" };

@@ -1,21 +1,39 @@
-import { Hono } from "hono";
+import { type Context, Hono } from "hono";
 import { arrivalsRoutes } from "#src/bench/arrivals-routes.tsx";
+import { showToStaff } from "#src/bench/at-work.tsx";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import { callRoutes } from "#src/bench/caller/call-routes.tsx";
 import { jobRoutes } from "#src/bench/job-routes.tsx";
+import { byPermission } from "#src/bench/permissions.ts";
 import { type StaffVariables, staffOnly } from "#src/bench/session.ts";
 import { settingsRoutes } from "#src/bench/settings/settings-routes.tsx";
-import { NotSignedInPage } from "#src/bench/sign-in-pages.tsx";
+import { ManagersOnlyPage, NotSignedInPage } from "#src/bench/sign-in-pages.tsx";
 import { signInRoutes } from "#src/bench/sign-in-routes.tsx";
+import { accountRoutes } from "#src/bench/staff/account-routes.tsx";
+import { inviteRoutes } from "#src/bench/staff/invite-routes.tsx";
+import { nextPage, pageAddress } from "#src/bench/staff/page-address.ts";
+import { passkeySignInRoutes } from "#src/bench/staff/passkey-sign-in-routes.tsx";
+import { staffRoutes } from "#src/bench/staff/staff-routes.tsx";
 
 /** The shop's pages, mounted at `/shop`. All but sign-in ask who is there. */
 export function benchRoutes(needs: BenchNeeds) {
   const front = async () => (await needs.shop.settings()).settings.front;
+  const notSignedIn = async (c: Context) => {
+    const { pathname, search } = new URL(c.req.url);
+    const next = nextPage(c.req.method === "GET" ? `${pathname}${search}` : undefined);
+    return c.html(<NotSignedInPage front={await front()} at={pageAddress(c, needs)} next={next} />, 401);
+  };
   return new Hono<{ Variables: StaffVariables }>()
+    .route("/", passkeySignInRoutes(needs))
     .route("/", signInRoutes(needs))
-    .use(staffOnly(needs, async (c) => c.html(<NotSignedInPage front={await front()} />, 401)))
+    .route("/", inviteRoutes(needs))
+    .use(staffOnly(needs, notSignedIn))
+    .use(showToStaff)
+    .use(byPermission(async (c) => c.html(<ManagersOnlyPage front={await front()} />, 403)))
     .route("/", arrivalsRoutes(needs))
     .route("/jobs", jobRoutes(needs))
     .route("/book", callRoutes(needs))
-    .route("/settings", settingsRoutes(needs));
+    .route("/settings", settingsRoutes(needs))
+    .route("/account", accountRoutes(needs))
+    .route("/staff", staffRoutes(needs));
 }

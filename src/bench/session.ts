@@ -1,10 +1,11 @@
 import type { Context, MiddlewareHandler } from "hono";
 import type { Staff } from "#shared/shop/staff.ts";
+import type { OpenedSession } from "#shared/shop/staff-wishes.ts";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import { clearCookie, readCookie, writeCookie } from "#src/http/cookies.ts";
 import { sha256Hex } from "#src/http/owner-link.ts";
 
-type SessionNeeds = Pick<BenchNeeds, "shop" | "origin" | "now" | "newId">;
+type SessionNeeds = Pick<BenchNeeds, "shop" | "origin" | "now">;
 
 /** Lets signed-in staff through; everybody else gets the answer of `refuse`. */
 export function staffOnly(
@@ -25,22 +26,18 @@ export type StaffAtWork = Staff & { readonly hash: string };
 /** What every page behind the sign-in knows. */
 export type StaffVariables = { readonly staff: StaffAtWork };
 
-/** Lets managers through; for an address that the table of permissions cannot tell apart from one of the bench's. */
-export const managerOnly =
-  (refuse: (c: Context) => Response | Promise<Response>): MiddlewareHandler<{ Variables: StaffVariables }> =>
-  async (c, next) =>
-    c.var.staff.role === "manager" ? next() : refuse(c);
-
-/** Uses the link up and signs this device in. */
-export async function signIn(c: Context, needs: SessionNeeds, link: { nonce: string; expires: number }) {
+/** A token for a device that is about to sign in; only its hash reaches the shop's object. */
+export async function newToken(needs: Pick<BenchNeeds, "newId">) {
   const token = needs.newId();
-  const sessionHash = await sha256Hex(token);
-  const opened = await needs.shop.openSession({ nonce: link.nonce, nonceExpires: link.expires, sessionHash });
-  if (opened.ok) {
-    const seconds = Math.floor((opened.value.expiresAt - needs.now()) / 1000);
-    writeCookie(c, "staff", token, { origin: needs.origin(c.req.raw), seconds });
-  }
-  return opened;
+  return { token, sessionHash: await sha256Hex(token) };
+}
+
+/** The shop's object knows the token now: keeps it on this device, in place of the one before, which ends. */
+export async function keepToken(c: Context, needs: SessionNeeds, token: string, { expiresAt }: OpenedSession) {
+  const origin = needs.origin(c.req.raw);
+  const before = readCookie(c, "staff", origin);
+  if (before !== undefined) await needs.shop.closeSession(await sha256Hex(before));
+  writeCookie(c, "staff", token, { origin, seconds: Math.floor((expiresAt - needs.now()) / 1000) });
 }
 
 /** Ends the sign-in of this device, in the shop's object too. */

@@ -1,5 +1,6 @@
 import type { Child } from "hono/jsx";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import { ShopLinks } from "#src/bench/shop-links.tsx";
 import type { Asset } from "#src/http/asset-routes.ts";
 import { PageFrame } from "#src/http/page-frame.tsx";
 
@@ -12,7 +13,7 @@ type ShopPageProps = {
 
 /** A page of the shop: one sheet of paper under the shop's line. */
 export const ShopPage = ({ title, front, script, children }: ShopPageProps) => (
-  <PageFrame title={title} front={front} kind="shop" script={script}>
+  <PageFrame title={title} front={front} kind="shop" script={script} links={<ShopLinks />}>
     <main id="main" class="sheet">
       <h1>{title}</h1>
       {children}

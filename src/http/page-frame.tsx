@@ -2,10 +2,6 @@ import { raw } from "hono/html";
 import type { Child } from "hono/jsx";
 import { BENCH_CSS, CSS, SCRIPT } from "#build/assets.ts";
 import { PAGE_WORDS } from "#shared/messages/page-words.ts";
-import { ARRIVALS } from "#shared/messages/shop-arrival-words.ts";
-import { CALLER } from "#shared/messages/shop-caller-words.ts";
-import { SETTINGS } from "#shared/messages/shop-settings-words.ts";
-import { SHOP_NAV } from "#shared/messages/shop-words.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import type { Asset } from "#src/http/asset-routes.ts";
 
@@ -15,6 +11,8 @@ type FrameProps = {
   readonly kind: "owner" | "shop";
   /** What the page loads to be faster and kinder; owners' pages get the conversation's script where none is named. */
   readonly script?: Asset | undefined;
+  /** In the shop's line, on pages of the shop. */
+  readonly links?: Child;
   readonly children?: Child;
 };
 
@@ -24,6 +22,7 @@ export function PageFrame({
   front,
   kind,
   script = kind === "owner" ? SCRIPT : undefined,
+  links,
   children,
 }: FrameProps) {
   return (
@@ -48,7 +47,7 @@ export function PageFrame({
             <a href={kind === "shop" ? "/shop" : "/"}>
               <strong>{front.name}</strong>
             </a>
-            {kind === "owner" ? <a href={telLink(front.phone)}>{PAGE_WORDS.call(front.phone)}</a> : <ShopLinks />}
+            {kind === "owner" ? <a href={telLink(front.phone)}>{PAGE_WORDS.call(front.phone)}</a> : links}
           </header>
           <div role="status" id="said" class="notice screen"></div>
           {children}
@@ -57,14 +56,6 @@ export function PageFrame({
     </>
   );
 }
-
-const ShopLinks = () => (
-  <nav aria-label={SHOP_NAV}>
-    <a href="/shop">{ARRIVALS.title}</a>
-    <a href="/shop/book">{CALLER.title}</a>
-    <a href="/shop/settings">{SETTINGS.title}</a>
-  </nav>
-);
 
 /** @example telLink("+1 202-555-0100") // "tel:+12025550100" */
 export const telLink = (phone: string): string => `tel:${phone.replace(/[^+\d]/g, "")}`;

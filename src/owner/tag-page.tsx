@@ -9,7 +9,7 @@ import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { PageFrame } from "#src/http/page-frame.tsx";
 import { Cautions } from "#src/owner/cautions.tsx";
 import { Offers } from "#src/owner/offers.tsx";
-import { QrCode } from "#src/owner/qr-code.tsx";
+import { QrCode } from "#src/http/qr-code.tsx";
 
 type TagPageProps = {
   readonly front: ShopSettings["front"];

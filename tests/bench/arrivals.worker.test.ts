@@ -45,6 +45,7 @@ it("lists urgent jobs first, each part by bench time, whatever came in when", as
 it("keeps a job on the list after its bench time, apart from what still comes", async () => {
   const { number } = await aJob();
   setClock(MONDAY + 10 * DAY);
+  staff = await signedIn();
   const [, passed = ""] = wordsOf(await staff.get("/shop")).split("Bench time has passed");
   expect(passed).toContain(number);
 });

@@ -41,7 +41,7 @@ it("signs a device in by the link's button, once", async () => {
   const link = await signInPath();
   const first = new Browser();
   const arrived = await first.post(link);
-  expect(arrived).toMatchObject({ status: 200, path: "/shop" });
+  expect(arrived).toMatchObject({ status: 200, path: "/shop/account?welcome" });
   const second = new Browser();
   const refused = await second.post(link);
   expect(refused.status).toBe(401);
@@ -56,7 +56,7 @@ it("is not used up by a look at the link, as previews do", async () => {
   expect((await preview.get(link)).status).toBe(200);
   expect((await preview.get(link)).status).toBe(200);
   expect((await preview.get("/shop")).status).toBe(401);
-  expect((await new Browser().post(link)).path).toBe("/shop");
+  expect((await new Browser().post(link)).path).toBe("/shop/account?welcome");
 });
 
 it("refuses a link that has ended, on the look and on the button", async () => {

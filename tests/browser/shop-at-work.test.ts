@@ -7,6 +7,7 @@ import { NEW_LINK } from "#shared/messages/shop-change-words.ts";
 import { JOB, JOB_ACTIONS } from "#shared/messages/shop-job-words.ts";
 import { SETTINGS } from "#shared/messages/shop-settings-words.ts";
 import { SIGN_IN } from "#shared/messages/shop-sign-in-words.ts";
+import { ACCOUNT } from "#shared/messages/shop-staff-words.ts";
 import { bookForCaller, holdForCaller, showVerdict, tabTo, takeDown } from "#tests/browser/shop-desk.ts";
 import { DESKTOP } from "#tests/support/browser.ts";
 import { postAnswers } from "#tests/support/owner-walk.ts";
@@ -72,6 +73,7 @@ it("by the keyboard alone: sign in, open a job, make its owner a new link", asyn
   const page = await context.newPage();
   await page.goto(await newSignInLink(shop()));
   await press(page, SIGN_IN.button);
+  await press(page, ACCOUNT.later);
   await page.getByRole("heading", { level: 1, name: ARRIVALS.title }).waitFor();
   await press(page, number);
   await page.getByRole("heading", { level: 1, name: JOB.title(number) }).waitFor();

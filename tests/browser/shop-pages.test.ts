@@ -8,6 +8,7 @@ import { CANCEL, MOVE, NEW_LINK, SLOT_REFUSED } from "#shared/messages/shop-chan
 import { JOB, JOB_DONE, NO_SUCH_JOB } from "#shared/messages/shop-job-words.ts";
 import { SETTINGS } from "#shared/messages/shop-settings-words.ts";
 import { NOT_SIGNED_IN, SIGN_IN, SIGN_IN_PROBLEM, SIGN_OUT } from "#shared/messages/shop-sign-in-words.ts";
+import { ACCOUNT } from "#shared/messages/shop-staff-words.ts";
 import { bringInspector, inspectPage } from "#tests/browser/inspect-page.ts";
 import { bookForCaller, holdForCaller, showVerdict, takeDown } from "#tests/browser/shop-desk.ts";
 import type { Owner } from "#tests/support/owner-walk.ts";
@@ -32,9 +33,13 @@ it("before sign-in, at it, and after signing out", async () => {
   await page.goto(await newSignInLink(shop()));
   await see(SIGN_IN.asks);
   await page.getByRole("button", { name: SIGN_IN.button }).click();
+  await see(ACCOUNT.welcome);
+  await page.getByRole("link", { name: ACCOUNT.later }).click();
   await see(ARRIVALS.none);
   await page.getByRole("button", { name: SIGN_OUT.button }).click();
   await see(SIGN_OUT.says);
+  await page.goto(`${shop().origin}/shop/sign-in`);
+  await see(NOT_SIGNED_IN.askManager);
   expect(found()).toEqual([]);
 });
 

@@ -30,7 +30,11 @@ export const setClock = (stub: LedgerStub, now: number) =>
 
 export async function changeSettings(stub: LedgerStub, change: (settings: ShopSettings) => ShopSettings) {
   const { version, settings } = await stub.settings();
-  const saved = await stub.saveSettings({ ifVersion: version, settings: change(settings) as ShopSettings });
+  const saved = await stub.saveSettings({
+    ifVersion: version,
+    settings: change(settings) as ShopSettings,
+    staff: "Manager",
+  });
   if (!saved.ok) throw new Error("The settings were not saved");
 }
 

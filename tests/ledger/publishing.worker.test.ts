@@ -59,7 +59,7 @@ it("raises the version with every change of bench time or settings, and with not
   await changeSettings(ledger, (settings) => settings);
   await note();
   await ledger.keepAnswer({ tokenHash: "d1", question: "unitFamily", answer: "set-nut" });
-  await ledger.openSession({ nonce: "n", nonceExpires: MONDAY + 1, sessionHash: "s" });
+  await ledger.openSession({ nonce: "n", nonceExpires: MONDAY + 1, sessionHash: "s", source: "a" });
   await note();
   expect(versions).toEqual([0, 1, 2, 3, 4, 4]);
 });

@@ -27,9 +27,9 @@ it("starts from the demo shop's settings, as version 1", async () => {
 it("saves settings as a new version, unless somebody else saved meanwhile", async () => {
   const ledger = await aLedger();
   const settings = { ...DEMO_SHOP, front: { ...DEMO_SHOP.front, name: "North Shore Bench" } };
-  const saved = await ledger.saveSettings({ ifVersion: 1, settings });
+  const saved = await ledger.saveSettings({ ifVersion: 1, settings, staff: "Manager" });
   expect(saved).toEqual({ ok: true, value: { version: 2, savedAt: MONDAY, settings } });
-  expect(await ledger.saveSettings({ ifVersion: 1, settings: DEMO_SHOP })).toEqual({
+  expect(await ledger.saveSettings({ ifVersion: 1, settings: DEMO_SHOP, staff: "Manager" })).toEqual({
     ok: false,
     refusal: { reason: "changed-meanwhile", version: 2 },
   });
@@ -168,7 +168,7 @@ it("lets go of the time that a conversation holds when it is told to forget it",
 
 it("opens one session with a sign-in link, once, and only while it is good", async () => {
   const ledger = await aLedger();
-  const wish = { nonce: "n1", nonceExpires: MONDAY + 10 * MINUTE, sessionHash: "s1" };
+  const wish = { nonce: "n1", nonceExpires: MONDAY + 10 * MINUTE, sessionHash: "s1", source: "a" };
   expect(await ledger.openSession(wish)).toEqual({ ok: true, value: { expiresAt: MONDAY + 14 * DAY } });
   expect(await ledger.openSession({ ...wish, sessionHash: "s2" })).toEqual({
     ok: false,
@@ -189,7 +189,7 @@ it("opens one session with a sign-in link, once, and only while it is good", asy
 it("ends a session when it is closed, after an idle night, or after a fortnight", async () => {
   const ledger = await aLedger();
   const open = (name: string) =>
-    ledger.openSession({ nonce: name, nonceExpires: MONDAY + MINUTE, sessionHash: `hash-${name}` });
+    ledger.openSession({ nonce: name, nonceExpires: MONDAY + MINUTE, sessionHash: `hash-${name}`, source: "a" });
   await open("a");
   await open("b");
   await ledger.closeSession("hash-a");

@@ -43,7 +43,7 @@ async function take(
 ): Promise<void> {
   switch (ask.step) {
     case "open":
-      return must(shop.saveSettings({ ifVersion: 1, settings: SPEED_SHOP }));
+      return must(shop.saveSettings({ ifVersion: 1, settings: SPEED_SHOP, staff: "Manager" }));
     case "fill":
       return shop.fill(ask);
     case "rest":

@@ -1,12 +1,13 @@
 import { Hono } from "hono";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
+import type { StaffVariables } from "#src/bench/session.ts";
 import { readSettings, writeSettings } from "#src/bench/settings/settings-form.ts";
 import { SettingsPage } from "#src/bench/settings/settings-page.tsx";
 import { readForm } from "#src/http/read-form.ts";
 
 /** The shop's settings, as one page saved as a whole. */
 export function settingsRoutes(needs: BenchNeeds) {
-  return new Hono()
+  return new Hono<{ Variables: StaffVariables }>()
     .get("/", async (c) => {
       const current = await needs.shop.settings();
       const typed = writeSettings(current.settings);
@@ -17,7 +18,7 @@ export function settingsRoutes(needs: BenchNeeds) {
       const typed = await readForm(c);
       const ifVersion = versionIn(typed["ifVersion"]);
       const read = readSettings(typed);
-      const saved = read.ok ? await needs.shop.saveSettings({ ifVersion, settings: read.value }) : read;
+      const saved = read.ok ? await needs.shop.saveSettings({ ifVersion, settings: read.value, staff: c.var.staff.name }) : read;
       if (saved.ok) return c.redirect("/shop/settings?saved", 303);
       const current = await needs.shop.settings();
       if (!read.ok) {
