@@ -269,7 +269,7 @@ describe("read off the bench sheet", () => {
   const inspect = (parts: object = {}): SheetEntry =>
     ({ kind: "inspect", parts: { ...good, ...parts }, unitFamily: null, boostPsi: null }) as SheetEntry;
   const all = {
-    "as-found-slip": { kind: "slip", readings: [12.4, 12.5, 12.6], breakaway: null, tool },
+    "as-found-slip": { kind: "slip", readings: [12.4, 12.5, 12.6], breakaway: null, tool, why: null },
     inspect: inspect(),
     "needles-out": { kind: "count", needles: 12, why: null },
   } as const satisfies Partial<Record<SheetStepId, SheetEntry>>;
