@@ -30,9 +30,9 @@ export function meanRadius({ outerRadiusMm: outer, innerRadiusMm: inner }: Frict
  * Torque at which the faces slip: the same sources. Handbook friction coefficients scatter by two to one and more,
  * so nothing that advises the bench calls this; it advises from measured slip.
  * @param clampN clamp force, N
- * @example slipTorque(4762.1, 0.2, { outerRadiusMm: 40, innerRadiusMm: 25, faces: 2 }, "uniform-wear") // 61.91 N.m
+ * @example torqueCapacity(4762.1, 0.2, { outerRadiusMm: 40, innerRadiusMm: 25, faces: 2 }, "uniform-wear") // 61.91 N.m
  */
-export const slipTorque = (clampN: number, friction: number, ring: FrictionFaces, theory: PressureTheory) =>
+export const torqueCapacity = (clampN: number, friction: number, ring: FrictionFaces, theory: PressureTheory) =>
   newtonMetres((ring.faces * friction * clampN * meanRadius(ring, theory)) / 1000);
 
 /**
@@ -42,7 +42,8 @@ export const slipTorque = (clampN: number, friction: number, ring: FrictionFaces
  *   // uniformWear 0.2, uniformPressure 0.1965
  */
 export function frictionFromSlip(slip: Torque, clampN: number, ring: FrictionFaces) {
-  const by = (theory: PressureTheory) => torqueIn("N.m", slip) / torqueIn("N.m", slipTorque(clampN, 1, ring, theory));
+  const by = (theory: PressureTheory) =>
+    torqueIn("N.m", slip) / torqueIn("N.m", torqueCapacity(clampN, 1, ring, theory));
   return { uniformWear: by("uniform-wear"), uniformPressure: by("uniform-pressure") };
 }
 

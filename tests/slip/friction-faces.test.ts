@@ -5,7 +5,7 @@ import {
   frictionFromSlip,
   frictionOf,
   meanRadius,
-  slipTorque,
+  torqueCapacity,
 } from "#shared/slip/friction-faces.ts";
 import { lbfft, newtonMetres, torqueIn } from "#shared/units/torque.ts";
 
@@ -26,7 +26,7 @@ const clampAt = {
     Math.PI * pressure * (outer ** 2 - inner ** 2),
 };
 
-describe("slipTorque", () => {
+describe("torqueCapacity", () => {
   // V. B. Bhandari, Design of Machine Elements, chapter 11; diameters in mm, N/mm², N·mm.
   it.each([
     ["11.1", WEAR, ring(200, 100, 1), 0.2, 1, 15_707.963, 235_619.449],
@@ -36,15 +36,15 @@ describe("slipTorque", () => {
   ] as const)("agrees with Bhandari, example %s, by %s", (_, theory, faces, friction, pressure, clamp, torque) => {
     const force = clampAt[theory](pressure, faces);
     expect(relative(force, clamp)).toBeLessThan(1e-6);
-    expect(relative(slipTorque(force, friction, faces, theory).value * 1000, torque)).toBeLessThan(1e-6);
+    expect(relative(torqueCapacity(force, friction, faces, theory).value * 1000, torque)).toBeLessThan(1e-6);
   });
 
   it("agrees with Bhandari, example 11.6: a safety of 2.142 by wear and 2.164 by pressure over 250 N·m", () => {
     const faces = ring(250, 175, 2);
-    expect(relative(slipTorque(9 * 800, 0.35, faces, WEAR).value / 250, 2.142)).toBeLessThan(1e-6);
-    expect(relative(slipTorque(9 * 800, 0.35, faces, PRESSURE).value / 250, 2.164235)).toBeLessThan(1e-6);
+    expect(relative(torqueCapacity(9 * 800, 0.35, faces, WEAR).value / 250, 2.142)).toBeLessThan(1e-6);
+    expect(relative(torqueCapacity(9 * 800, 0.35, faces, PRESSURE).value / 250, 2.164235)).toBeLessThan(1e-6);
     // Springs of 800 N at 5 mm: the slip is down to the demand once so much has worn off.
-    const worn = 5 * (1 - 250 / slipTorque(9 * 800, 0.35, faces, WEAR).value);
+    const worn = 5 * (1 - 250 / torqueCapacity(9 * 800, 0.35, faces, WEAR).value);
     expect(relative(worn, 2.665733)).toBeLessThan(1e-6);
   });
 
@@ -55,25 +55,25 @@ describe("slipTorque", () => {
     ["10.29", WEAR, ring(240, 120, 4), 0.3, 1403.48, 151.576, 1e-3],
     ["10.27", WEAR, ring(220, 160, 2), 0.35, 570, 37.905, 1e-3],
   ] as const)("agrees with Khurmi and Gupta, example %s", (_, theory, faces, friction, clamp, torque, tolerance) => {
-    expect(relative(slipTorque(clamp, friction, faces, theory).value, torque)).toBeLessThan(tolerance);
+    expect(relative(torqueCapacity(clamp, friction, faces, theory).value, torque)).toBeLessThan(tolerance);
   });
 
   it("follows Khurmi and Gupta, example 10.30: clamp lost by wear, worn washers by uniform wear", () => {
     const faces = ring(240, 120, 4);
-    const clamp = 151.576 / slipTorque(1, 0.3, faces, PRESSURE).value;
+    const clamp = 151.576 / torqueCapacity(1, 0.3, faces, PRESSURE).value;
     expect(relative(clamp, 1353.36)).toBeLessThan(1e-3);
     // Six springs of 13 N/mm; eight faces, 1.25 mm off each.
     const left = clamp - 6 * 13 * 8 * 1.25;
     expect(relative(left, 573.36)).toBeLessThan(1e-3);
-    expect(relative(slipTorque(left, 0.3, faces, WEAR).value, 61.923)).toBeLessThan(1e-3);
+    expect(relative(torqueCapacity(left, 0.3, faces, WEAR).value, 61.923)).toBeLessThan(1e-3);
   });
 
   it("agrees with U. C. Jindal, Machine Design, example 22.5: 102.314 N·m at 1031.07 N", () => {
-    expect(relative(slipTorque(1031.07, 0.25, ring(160, 100, 6), PRESSURE).value, 102.314)).toBeLessThan(1e-3);
+    expect(relative(torqueCapacity(1031.07, 0.25, ring(160, 100, 6), PRESSURE).value, 102.314)).toBeLessThan(1e-3);
   });
 
   it("agrees with T. H. Wentzell, Machine Design, example 16.1: 378 in·lb", () => {
-    const torque = slipTorque(120 * 4.4482216152605, 0.3, ring(2 * 12 * 25.4, 2 * 9 * 25.4, 1), WEAR);
+    const torque = torqueCapacity(120 * 4.4482216152605, 0.3, ring(2 * 12 * 25.4, 2 * 9 * 25.4, 1), WEAR);
     expect(relative(torqueIn("lbf.ft", torque) * 12, 378)).toBeLessThan(1e-3);
   });
 
@@ -83,8 +83,8 @@ describe("slipTorque", () => {
     [4762.1, 61.91, 63.01],
     [3490.8, 45.38, 46.19],
   ])("turns %d N into %d and %d N·m", (clamp, wear, pressure) => {
-    expect(slipTorque(clamp, 0.2, ring(80, 50, 2), WEAR).value).toBeCloseTo(wear, 2);
-    expect(Math.abs(slipTorque(clamp, 0.2, ring(80, 50, 2), PRESSURE).value - pressure)).toBeLessThan(0.011);
+    expect(torqueCapacity(clamp, 0.2, ring(80, 50, 2), WEAR).value).toBeCloseTo(wear, 2);
+    expect(Math.abs(torqueCapacity(clamp, 0.2, ring(80, 50, 2), PRESSURE).value - pressure)).toBeLessThan(0.011);
   });
 });
 
@@ -124,7 +124,7 @@ describe("friction as a result", () => {
     fc.assert(
       fc.property(rings, number(0.02, 0.6), number(10, 20_000), (faces, friction, clamp) => {
         const back = (theory: typeof WEAR | typeof PRESSURE) =>
-          frictionFromSlip(slipTorque(clamp, friction, faces, theory), clamp, faces);
+          frictionFromSlip(torqueCapacity(clamp, friction, faces, theory), clamp, faces);
         expect(relative(back(WEAR).uniformWear, friction)).toBeLessThan(1e-12);
         expect(relative(back(PRESSURE).uniformPressure, friction)).toBeLessThan(1e-12);
       }),

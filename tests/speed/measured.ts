@@ -19,6 +19,12 @@ export const atMostMs = (what: string, ms: number, most: number): Measured => ({
   goal: { text: `under ${most} ms`, met: ms < most },
 });
 
+export const atMostMicroseconds = (what: string, microseconds: number, most: number): Measured => ({
+  what,
+  measured: `${microseconds.toFixed(1)} µs`,
+  goal: { text: `under ${most} µs`, met: microseconds < most },
+});
+
 /** A kilobyte is 1000 bytes. */
 export const atMostKilobytes = (what: string, bytes: number, most: number): Measured => ({
   what,

@@ -4,6 +4,7 @@ import { measureConfirm } from "#tests/speed/confirm.ts";
 import { measureFirstPage } from "#tests/speed/first-page.ts";
 import { measureGrowth } from "#tests/speed/growth.ts";
 import { type Measured, tableOf } from "#tests/speed/measured.ts";
+import { measureReading } from "#tests/speed/reading.ts";
 import { measureSlotSearch } from "#tests/speed/slot-search.ts";
 import { startSpeedRuntime } from "#tests/speed/speed-runtime.ts";
 import { measureTriage } from "#tests/speed/triage.ts";
@@ -20,6 +21,7 @@ for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, () =>
 
 const lines: Measured[] = [];
 lines.push(...(await told("triage", measureTriage)));
+lines.push(...(await told("reading", measureReading)));
 lines.push(...(await told("slot search", measureSlotSearch)));
 const runtime = await startSpeedRuntime(folder);
 lines.push(...(await told("confirm", () => measureConfirm(runtime))));
