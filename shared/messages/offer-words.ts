@@ -7,3 +7,11 @@ export const OFFER_WORDS: Readonly<Record<OfferReason, string>> = {
   "some-days-later": "A few days later, if you need more time to post it.",
   "a-week-or-more-later": "A week or more later.",
 };
+
+/** The same, said to the shop of a unit that is here already. */
+export const HERE_OFFER_WORDS: Readonly<Record<OfferReason, string>> = {
+  soonest: "The soonest time there is.",
+  "later-that-day": "Later on the same day.",
+  "some-days-later": "A few days later.",
+  "a-week-or-more-later": "A week or more later.",
+};

@@ -13,7 +13,18 @@ export const MOVE = {
   postBy: (date: string) => `Post the unit by ${date}.`,
   none: "No bench time is free within a year. Look at the opening hours and closures in the settings.",
   button: "Move the job",
+  keep: "Keep the time it has",
+  /** Whom a new time concerns, since no message is sent. */
+  affects: (name: string) => `${name} was told the bench time above. If you change it, tell ${name} the new one:`,
+  affectsNobody: "A time that is free moves no other job.",
 } as const;
+
+/** Said on top of the free times, right after a parcel was received that came at another time than was booked. */
+export const RECEIVED_OFF_TIME = {
+  late: "Received. It came late: the bench time that was booked has begun or is over. Give it a new one.",
+  early: "Received. It came early: it can go on a bench before the time that was booked.",
+} as const;
+export type OffTime = keyof typeof RECEIVED_OFF_TIME;
 
 export const CANCEL = {
   title: (number: string) => `Cancel job ${number}?`,

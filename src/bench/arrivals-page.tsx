@@ -1,13 +1,12 @@
 import { benchJob } from "#shared/calendar/bench-job.ts";
-import { ARRIVAL_GROUP, ARRIVALS, FIND_JOB, FIND_JOB_PROBLEM } from "#shared/messages/shop-arrival-words.ts";
-import { SIGN_OUT } from "#shared/messages/shop-sign-in-words.ts";
+import { ARRIVAL_GROUP, ARRIVALS, type FIND_JOB_PROBLEM } from "#shared/messages/shop-arrival-words.ts";
 import { slotLines } from "#shared/messages/shop-times.ts";
 import { SHOP_JOB_STATE, SHOP_WORK } from "#shared/messages/shop-words.ts";
 import { dateText } from "#shared/messages/time-words.ts";
 import type { Arrival } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { groupArrivals } from "#src/bench/arrival-groups.ts";
-import { LabelledField } from "#src/bench/labelled-field.tsx";
+import { FindJob } from "#src/bench/find-job.tsx";
 import { ShopPage } from "#src/bench/shop-page.tsx";
 
 type ArrivalsProps = {
@@ -33,41 +32,7 @@ export function ArrivalsPage({ front, arrivals, today, notFound }: ArrivalsProps
           <ArrivalTable arrivals={some} locale={front.locale} />
         </section>
       ))}
-      <form method="post" action="/shop/sign-out" class="screen">
-        <p class="actions">
-          <button type="submit" class="quiet">
-            {SIGN_OUT.button}
-          </button>
-        </p>
-      </form>
     </ShopPage>
-  );
-}
-
-function FindJob({ typed = "", problem }: { typed?: string; problem?: keyof typeof FIND_JOB_PROBLEM }) {
-  return (
-    <form method="get" action="/shop/find" class="screen">
-      <LabelledField
-        name="number"
-        label={FIND_JOB.label}
-        hint={FIND_JOB.hint}
-        problem={problem && FIND_JOB_PROBLEM[problem]}
-        short
-        control={(links) => (
-          <input
-            type="text"
-            value={typed}
-            autocomplete="off"
-            autocapitalize="characters"
-            spellcheck={false}
-            {...links}
-          />
-        )}
-      />
-      <p>
-        <button type="submit">{FIND_JOB.button}</button>
-      </p>
-    </form>
   );
 }
 

@@ -11,7 +11,7 @@ export function arrivalsRoutes(needs: BenchNeeds) {
     return { front: settings.front, arrivals, today: wallOf(settings.calendar.zone, needs.now()).date };
   };
   return new Hono()
-    .get("/", async (c) => c.html(<ArrivalsPage {...(await list())} />))
+    .get("/arrivals", async (c) => c.html(<ArrivalsPage {...(await list())} />))
     .get("/find", async (c) => {
       const typed = (c.req.query("number") ?? "").slice(0, 40);
       const read = readJobNumber(typed);

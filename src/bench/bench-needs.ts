@@ -1,10 +1,9 @@
 import type { Outcome } from "#shared/basics/outcome.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
+import type { QuestionId } from "#shared/intake/draft.ts";
 import type { DayJob } from "#shared/job/day-sheet.ts";
 import type { JobMoveName } from "#shared/job/job-moves.ts";
 import type { MoveRefusal, UndoRefusal } from "#shared/job/move-refusal.ts";
-import type { JobState } from "#shared/shop/job-state.ts";
-import type { QuestionId } from "#shared/intake/draft.ts";
 import type { StoredEntry } from "#shared/job/sheet-entry.ts";
 import type { SheetView } from "#shared/job/sheet-view.ts";
 import type { EntryRefusal, EntryWish } from "#shared/job/sheet-wish.ts";
@@ -20,6 +19,7 @@ import type {
   Job,
   StoredDraft,
 } from "#shared/shop/booking.ts";
+import type { JobState } from "#shared/shop/job-state.ts";
 import type { Shelf } from "#shared/shop/shelf.ts";
 import type { SettingsVersion, ShopSettings } from "#shared/shop/shop-settings.ts";
 import type { Staff } from "#shared/shop/staff.ts";
@@ -36,10 +36,11 @@ import type {
   UseWish,
 } from "#shared/shop/stock-wish.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
+import type { RecordShop } from "#src/bench/record/record-needs.ts";
 import type { StaffShop } from "#src/bench/staff/staff-needs.ts";
 
 /** What the shop's pages ask of its object. */
-export type BenchShop = StaffShop & {
+export type BenchShop = StaffShop & RecordShop & {
   readonly settings: () => Promise<SettingsVersion>;
   readonly saveSettings: (wish: SettingsWish) => Promise<Outcome<SettingsVersion, SettingsRefusal>>;
   readonly arrivals: () => Promise<readonly Arrival[]>;
@@ -100,7 +101,12 @@ export type MoveWish = {
 export type UndoWish = Omit<MoveWish, "move" | "note"> & { readonly note: string };
 
 /** The shop changes a booking by its id alone; only owners come with a link. */
-export type ShopChange = { readonly booking: string; readonly linkHash: ""; readonly by: "shop"; readonly staff: string };
+export type ShopChange = {
+  readonly booking: string;
+  readonly linkHash: "";
+  readonly by: "shop";
+  readonly staff: string;
+};
 
 /** `generation` is the new link's: one more than the job's. */
 export type ReissueWish = {

@@ -3,8 +3,12 @@ import { arrivalsRoutes } from "#src/bench/arrivals-routes.tsx";
 import { showToStaff } from "#src/bench/at-work.tsx";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import { callRoutes } from "#src/bench/caller/call-routes.tsx";
+import { dayRoutes } from "#src/bench/day/day-routes.tsx";
 import { jobRoutes } from "#src/bench/job-routes.tsx";
 import { byPermission } from "#src/bench/permissions.ts";
+import { receiveRoutes } from "#src/bench/receive/receive-routes.tsx";
+import { chainRoutes } from "#src/bench/record/chain-routes.tsx";
+import { riseRoutes } from "#src/bench/record/rise-routes.tsx";
 import { type StaffVariables, staffOnly } from "#src/bench/session.ts";
 import { settingsRoutes } from "#src/bench/settings/settings-routes.tsx";
 import { ManagersOnlyPage, NotSignedInPage } from "#src/bench/sign-in-pages.tsx";
@@ -30,8 +34,12 @@ export function benchRoutes(needs: BenchNeeds) {
     .use(staffOnly(needs, notSignedIn))
     .use(showToStaff)
     .use(byPermission(async (c) => c.html(<ManagersOnlyPage front={await front()} />, 403)))
+    .route("/", dayRoutes(needs))
     .route("/", arrivalsRoutes(needs))
+    .route("/receive", receiveRoutes(needs))
     .route("/jobs", jobRoutes(needs))
+    .route("/", chainRoutes(needs))
+    .route("/", riseRoutes(needs))
     .route("/book", callRoutes(needs))
     .route("/settings", settingsRoutes(needs))
     .route("/account", accountRoutes(needs))

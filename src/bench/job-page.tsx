@@ -1,36 +1,49 @@
+import { useContext } from "hono/jsx";
 import { answerLines } from "#shared/messages/shop-answers.ts";
-import { eventText } from "#shared/messages/shop-event-words.ts";
-import { JOB, JOB_ACTIONS, JOB_DONE, type JobDone, WHO } from "#shared/messages/shop-job-words.ts";
+import { JOB, JOB_ACTIONS } from "#shared/messages/shop-job-words.ts";
 import { slotText } from "#shared/messages/shop-times.ts";
-import { SHOP_JOB_STATE } from "#shared/messages/shop-words.ts";
 import { dateText, timeText } from "#shared/messages/time-words.ts";
 import { VERDICT_SHORT, WORK_WORDS } from "#shared/messages/verdict-words.ts";
+import { workNow } from "#shared/shop/agreed-work.ts";
 import type { Job } from "#shared/shop/booking.ts";
+import { BENCH_TO_COME, type JobState, OVER } from "#shared/shop/job-state.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import { AtWork } from "#src/bench/at-work.tsx";
 import { FactList } from "#src/bench/fact-list.tsx";
+import { JobHistory } from "#src/bench/job-history.tsx";
 import { JobJudgement } from "#src/bench/job-judgement.tsx";
+import { JobMoves, type RefusedMove } from "#src/bench/job-moves.tsx";
 import { JobOwner, JobReturn } from "#src/bench/job-people.tsx";
 import { JobSlip } from "#src/bench/job-slip.tsx";
+import { mayReach } from "#src/bench/permissions.ts";
 import { ShopPage } from "#src/bench/shop-page.tsx";
 
-type JobPageProps = { readonly job: Job; readonly front: ShopSettings["front"]; readonly done?: JobDone | undefined };
+type JobPageProps = {
+  readonly job: Job;
+  readonly front: ShopSettings["front"];
+  /** Epoch milliseconds. */
+  readonly now: number;
+  /** What was just done, in words. */
+  readonly done?: string | undefined;
+  readonly refused?: RefusedMove | undefined;
+};
 
-/** All that the bench knows of a job before the unit is on it. */
-export function JobPage({ job, front, done }: JobPageProps) {
+/** All that the shop knows of a job, where it stands, and what can be done with it. */
+export function JobPage({ job, front, now, done, refused }: JobPageProps) {
   const { locale } = front;
-  const { judgement, quote } = job.plan;
+  const { judgement } = job.plan;
   const { time } = job.booking;
   return (
     <ShopPage title={JOB.title(job.number)} front={front}>
       {done && (
         <p class="notice" role="status">
-          {JOB_DONE[done]}
+          {done}
         </p>
       )}
+      <JobMoves job={job} locale={locale} now={now} refused={refused} />
       <FactList
         facts={[
-          [JOB.work, WORK_WORDS[quote.work]],
-          [JOB.state, SHOP_JOB_STATE[job.state]],
+          [JOB.work, WORK_WORDS[workNow(job).work]],
           [JOB.verdict, VERDICT_SHORT[judgement.verdict]],
           [JOB.slot, `${slotText(time, locale)} (${time.zone})`],
           [JOB.bench, time.benchName],
@@ -40,47 +53,35 @@ export function JobPage({ job, front, done }: JobPageProps) {
         ]}
       />
       <JobOwner owner={job.owner} />
-      {job.state === "booked" && <Actions number={job.number} />}
+      <Actions job={job} />
       <JobJudgement answers={job.answers} judgement={judgement} />
       <JobSlip slip={job.plan.slip} parts={job.plan.parts} />
       <h2>{JOB.answers}</h2>
       <FactList facts={answerLines(job.answers).map(({ label, said }) => [label, said])} />
       <JobReturn job={job} locale={locale} />
-      <History job={job} locale={locale} />
+      <JobHistory job={job} locale={locale} />
     </ShopPage>
   );
 }
 
-const Actions = ({ number }: { readonly number: string }) => (
-  <p class="actions screen">
-    {(["move", "link", "cancel"] as const).map((action) => (
-      <a class="button quiet" href={`/shop/jobs/${number}/${action}`}>
-        {JOB_ACTIONS[action]}
-      </a>
-    ))}
-  </p>
-);
+/** What can be done with the booking, as far as the job's state and who looks allow it. */
+function Actions({ job }: { readonly job: Job }) {
+  const role = useContext(AtWork)?.role ?? "bench";
+  const actions = (["move", "link", "cancel"] as const).filter(
+    (action) => mayReach(role, `/shop/jobs/:number/${action}`) && isInPlace(action, job.state),
+  );
+  return (
+    <p class="actions screen">
+      {actions.map((action) => (
+        <a class="button quiet" href={`/shop/jobs/${job.number}/${action}`}>
+          {JOB_ACTIONS[action]}
+        </a>
+      ))}
+    </p>
+  );
+}
 
-const History = ({ job, locale }: { readonly job: Job; readonly locale: string }) => (
-  <>
-    <h2>{JOB.history}</h2>
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">{JOB.when}</th>
-          <th scope="col">{JOB.who}</th>
-          <th scope="col">{JOB.what}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {job.history.map(({ at, who, what }) => (
-          <tr>
-            <td>{timeText(at, job.booking.time.zone, locale)}</td>
-            <td>{WHO[who]}</td>
-            <td>{eventText(what)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  </>
-);
+function isInPlace(action: "move" | "link" | "cancel", state: JobState): boolean {
+  if (action === "link") return !OVER.includes(state);
+  return action === "move" ? BENCH_TO_COME.includes(state) : state === "booked";
+}

@@ -8,6 +8,7 @@ import type { RefusedMove } from "#src/bench/job-moves.tsx";
 import { JobPage } from "#src/bench/job-page.tsx";
 import { linkRoutes } from "#src/bench/link-routes.tsx";
 import { moveRoutes } from "#src/bench/move-routes.tsx";
+import { recordRoutes } from "#src/bench/record/record-routes.tsx";
 import { sheetRoutes } from "#src/bench/sheet/sheet-routes.tsx";
 import { stateRoutes } from "#src/bench/state-routes.tsx";
 
@@ -23,6 +24,7 @@ export function jobRoutes(needs: BenchNeeds) {
     .get("/:number", (c) => showJob(c))
     .route("/", stateRoutes(needs, showJob))
     .route("/", sheetRoutes(needs))
+    .route("/", recordRoutes(needs))
     .route("/", moveRoutes(needs))
     .route("/", cancelRoutes(needs))
     .route("/", linkRoutes(needs));

@@ -14,14 +14,14 @@ export function linkRoutes(needs: BenchNeeds) {
   return new Hono<JobEnv>()
     .get(PATH, (c) => c.html(<NewLinkPage job={c.var.job} front={c.var.front} />))
     .post(PATH, async (c) => {
-      const { job, front } = c.var;
+      const { job, front, staff } = c.var;
       const { generation = "" } = await readForm(c);
       const next = job.linkGeneration + 1;
       const linkHash = await sha256Hex(await ownerToken(needs.linkKey, job.booking.id, next));
       // A page sent again, or one of two open ones, must not end the link that was just made.
       const isNewest = generation === String(job.linkGeneration);
       const reissued = isNewest
-        ? await needs.shop.reissueLink({ number: job.number, generation: next, linkHash })
+        ? await needs.shop.reissueLink({ number: job.number, generation: next, linkHash, staff: staff.name })
         : null;
       if (reissued?.ok) return c.redirect(await linkPagePath(reissued.value, needs), 303);
       return c.html(<NewLinkPage job={job} front={front} problem={NEW_LINK.changedMeanwhile} />, 409);

@@ -1,5 +1,5 @@
 import type { Offer } from "#shared/calendar/find-offers.ts";
-import { OFFER_WORDS } from "#shared/messages/offer-words.ts";
+import { HERE_OFFER_WORDS, OFFER_WORDS } from "#shared/messages/offer-words.ts";
 import { MOVE } from "#shared/messages/shop-change-words.ts";
 import { dateText, timeText } from "#shared/messages/time-words.ts";
 
@@ -9,10 +9,12 @@ type PickProps = {
   readonly problem?: string | undefined;
   /** The offer that was picked before, where the form is shown again. */
   readonly picked?: string | undefined;
+  /** Nothing has to be posted any more. */
+  readonly unitHere?: boolean;
 };
 
 /** The offers as one choice, to stand in a form; its field is named `offer`. */
-export function PickOffer({ offers, locale, problem, picked }: PickProps) {
+export function PickOffer({ offers, locale, problem, picked, unitHere = false }: PickProps) {
   if (offers.length === 0) return <p class="notice">{MOVE.none}</p>;
   return (
     <fieldset aria-describedby={problem === undefined ? undefined : "offer-problem"}>
@@ -34,7 +36,9 @@ export function PickOffer({ offers, locale, problem, picked }: PickProps) {
             , {offer.benchName}
             <br />
             <small>
-              {OFFER_WORDS[offer.reason]} {MOVE.postBy(dateText(offer.postBy, locale))}
+              {unitHere
+                ? HERE_OFFER_WORDS[offer.reason]
+                : `${OFFER_WORDS[offer.reason]} ${MOVE.postBy(dateText(offer.postBy, locale))}`}
             </small>
           </span>
         </label>

@@ -1,6 +1,8 @@
 import { useContext } from "hono/jsx";
 import { ARRIVALS } from "#shared/messages/shop-arrival-words.ts";
 import { CALLER } from "#shared/messages/shop-caller-words.ts";
+import { DAY } from "#shared/messages/shop-day-words.ts";
+import { RECEIVE } from "#shared/messages/shop-receive-words.ts";
 import { SETTINGS } from "#shared/messages/shop-settings-words.ts";
 import { ACCOUNT, STAFF } from "#shared/messages/shop-staff-words.ts";
 import { SHOP_NAV } from "#shared/messages/shop-words.ts";
@@ -8,7 +10,9 @@ import { AtWork } from "#src/bench/at-work.tsx";
 import { mayReach } from "#src/bench/permissions.ts";
 
 const LINKS = [
-  ["/shop", ARRIVALS.title],
+  ["/shop", DAY.title],
+  ["/shop/receive", RECEIVE.title],
+  ["/shop/arrivals", ARRIVALS.title],
   ["/shop/book", CALLER.title],
   ["/shop/settings", SETTINGS.title],
   ["/shop/staff", STAFF.title],

@@ -1,4 +1,4 @@
-import type { MiddlewareHandler } from "hono";
+import type { Context, MiddlewareHandler } from "hono";
 import { secureHeaders } from "hono/secure-headers";
 import { isHttps } from "#src/http/public-origin.ts";
 
@@ -19,6 +19,13 @@ const COMMON: Parameters<typeof secureHeaders>[0] = {
   referrerPolicy: "same-origin",
 };
 
+/** Nothing of the device is asked for, but where a page says so. */
+const NO_DEVICE = "camera=(), microphone=(), geolocation=(), display-capture=()";
+const CAMERA = NO_DEVICE.replace("camera=()", "camera=(self)");
+
+/** For a page that reads with the camera. */
+export const allowCamera = (c: Context): void => c.header("permissions-policy", CAMERA);
+
 const TWO_YEARS = "max-age=63072000; includeSubDomains";
 const overHttp = secureHeaders({ ...COMMON, strictTransportSecurity: false });
 const overHttps = secureHeaders({ ...COMMON, strictTransportSecurity: TWO_YEARS });
@@ -27,6 +34,7 @@ const overHttps = secureHeaders({ ...COMMON, strictTransportSecurity: TWO_YEARS 
 export function siteHeaders(origin: (request: Request) => string): MiddlewareHandler {
   return async (c, next) => {
     await (isHttps(origin(c.req.raw)) ? overHttps : overHttp)(c, next);
+    if (!c.res.headers.has("permissions-policy")) c.res.headers.set("permissions-policy", NO_DEVICE);
     if (!c.res.headers.has("cache-control")) c.res.headers.set("cache-control", "no-store");
   };
 }

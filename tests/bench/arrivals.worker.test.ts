@@ -23,7 +23,7 @@ beforeEach(async () => {
 const numbersOn = ({ text }: Page) => [...text.matchAll(/href="\/shop\/jobs\/(\w+)"/g)].map(([, number]) => number);
 
 it("says so where nothing is booked yet", async () => {
-  expect(wordsOf(await staff.get("/shop"))).toContain("Nothing is booked yet");
+  expect(wordsOf(await staff.get("/shop/arrivals"))).toContain("Nothing is booked yet");
 });
 
 it("lists urgent jobs first, each part by bench time, whatever came in when", async () => {
@@ -33,7 +33,7 @@ it("lists urgent jobs first, each part by bench time, whatever came in when", as
   const urgent = await aJob({ answers: someAnswers({ symptoms: ["metal-in-oil"] }) });
   const rebuild = await aJob({ answers: someAnswers({ symptoms: ["whine"] }), offer: 1 });
 
-  const page = await staff.get("/shop");
+  const page = await staff.get("/shop/arrivals");
   expect(numbersOn(page).slice(0, 3)).toEqual([urgent, urgentLater, check].map(({ number }) => number));
   expect(numbersOn(page).slice(3).toSorted()).toEqual([rebuild, later].map(({ number }) => number).toSorted());
   expect(wordsOf(page)).toContain(
@@ -46,7 +46,7 @@ it("keeps a job on the list after its bench time, apart from what still comes", 
   const { number } = await aJob();
   setClock(MONDAY + 10 * DAY);
   staff = await signedIn();
-  const [, passed = ""] = wordsOf(await staff.get("/shop")).split("Bench time has passed");
+  const [, passed = ""] = wordsOf(await staff.get("/shop/arrivals")).split("Bench time has passed");
   expect(passed).toContain(number);
 });
 

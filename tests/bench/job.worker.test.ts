@@ -96,7 +96,7 @@ it("makes the owner a new link, shown once, and ends the old one", async () => {
   const [, link = ""] = />http:\/\/shop\.example\/tag\/([\w-]{22})</.exec(made.text) ?? [];
   expect(await tagOf(token)).toBe(404);
   expect(await tagOf(link)).toBe(200);
-  expect(wordsOf(await staff.get(`/shop/jobs/${number}`))).toContain("Shop New link made for the owner");
+  expect(wordsOf(await staff.get(`/shop/jobs/${number}`))).toContain("Shop, Manager New link made for the owner");
 
   setClock(MONDAY + 10 * MINUTE);
   const ended = await staff.get(made.path);
@@ -130,7 +130,7 @@ it("moves a job to an offered time, and says when that is gone", async () => {
   const moved = await staff.post(`/shop/jobs/${number}/move`, { offer });
   expect(moved.status).toBe(200);
   expect(wordsOf(moved)).toContain("Bench time Mon, Mar 22, 2027");
-  expect(wordsOf(moved)).toContain("Shop Moved to another time");
+  expect(wordsOf(moved)).toContain("Shop, Manager Moved to another time");
 
   const late = await aJob();
   const refused = await staff.post(`/shop/jobs/${late.number}/move`, { offer });
@@ -151,10 +151,10 @@ it("cancels only after asking, and then for good", async () => {
   const { number } = await aJob();
   const asks = await staff.get(`/shop/jobs/${number}/cancel`);
   expect(wordsOf(asks)).toContain("Yes, cancel it");
-  expect(wordsOf(await staff.get(`/shop/jobs/${number}`))).toContain("State Booked");
+  expect(wordsOf(await staff.get(`/shop/jobs/${number}`))).toContain("State: Booked");
   const cancelled = await staff.post(`/shop/jobs/${number}/cancel`);
-  expect(wordsOf(cancelled)).toContain("State Cancelled");
-  expect(wordsOf(await staff.get("/shop"))).toMatch(new RegExp(`Cancelled \\(\\d+\\).*${number}`));
-  expect(wordsOf(await staff.post(`/shop/jobs/${number}/cancel`))).toContain("State Cancelled");
+  expect(wordsOf(cancelled)).toContain("State: Cancelled");
+  expect(wordsOf(await staff.get("/shop/arrivals"))).toMatch(new RegExp(`Cancelled \\(\\d+\\).*${number}`));
+  expect(wordsOf(await staff.post(`/shop/jobs/${number}/cancel`))).toContain("State: Cancelled");
   expect((await staff.get(`/shop/jobs/${number}/move`)).path).toBe(`/shop/jobs/${number}`);
 });
