@@ -80,7 +80,7 @@ export const SheetEntrySchema = z.discriminatedUnion("kind", [
 
 /** Which version the writer had seen (0 = none), and the key by which what is sent twice is kept once. */
 export const EntryStampSchema = z.strictObject({
-  after: z.coerce.number().pipe(z.int().min(0).max(100_000)),
+  after: z.int().min(0).max(100_000),
   key: z.string().regex(/^[\w-]{16,64}$/, "16 to 64 letters, digits, _ or -"),
 });
 

@@ -68,7 +68,7 @@ type Problems = Readonly<Record<string, string>>;
 function readWish(step: SheetStepId, fields: FormFields): Outcome<Wish, Problems> {
   const typed = readEntry(stepKind(step), fields);
   const schema = ENTRY_SCHEMAS[typed.kind];
-  const stampTyped = { after: fields["after"]?.[0], key: fields["key"]?.[0] };
+  const stampTyped = { after: Number(fields["after"]?.[0]), key: fields["key"]?.[0] };
   const [entry, stamp] = [schema.safeParse(typed), EntryStampSchema.safeParse(stampTyped)];
   if (entry.success && stamp.success) return accept({ entry: entry.data, ...stamp.data });
   return refuse({
