@@ -60,7 +60,7 @@ import { type BoardStore, publishDue } from "#src/ledger/publish.ts";
 import { purgeIfDue } from "#src/ledger/purge.ts";
 import { chainLines, chainStanding, readRecord } from "#src/ledger/read-record.ts";
 import { type ReissueRefusal, type ReissueWish, reissueLink } from "#src/ledger/reissue-link.ts";
-import { type JobRise, riseObservations } from "#src/ledger/rise-rows.ts";
+import { riseObservations } from "#src/ledger/rise-rows.ts";
 import { type SettingsRefusal, type SettingsWish, saveSettings } from "#src/ledger/save-settings.ts";
 import * as sessions from "#src/ledger/session-rows.ts";
 import { beginSettings, settingsReader } from "#src/ledger/settings-rows.ts";
@@ -354,7 +354,7 @@ export class ShopLedger extends DurableObject<Env> {
     return this.#decide(({ sql }) => chainLines(sql, after));
   }
 
-  rises(family: UnitFamily): readonly JobRise[] {
+  rises(family: UnitFamily): readonly records.JobRise[] {
     return this.#decide(({ sql }) => riseObservations(sql, family));
   }
 

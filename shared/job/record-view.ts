@@ -1,4 +1,5 @@
 import type { SealedRecord, SealedService } from "#shared/job/record-standing.ts";
+import type { RiseObservation } from "#shared/slip/lock-nut-rise.ts";
 
 /** All that the pages of a job's record show. */
 export type RecordView = {
@@ -16,6 +17,9 @@ export type ChainStanding = {
   /** Hash of the newest entry. */
   readonly hash: string;
 };
+
+/** A lock nut's rise with the job it was seen on. */
+export type JobRise = RiseObservation & { readonly job: string };
 
 /** Some lines of the exported chain, and the step to go on after; null = that was all. */
 export type ChainLines = { readonly lines: readonly string[]; readonly next: number | null };

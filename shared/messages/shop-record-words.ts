@@ -9,6 +9,7 @@ export const SHOP_RECORD = {
   code: "Code",
   kinds: { service: "Record", correction: "Correction", withdrawal: "Taken back" },
   shop: "The shop",
+  back: (number: string) => `Job ${number}`,
   correctTitle: "Correct the record",
   correctHow:
     "The record stays as it is. A new one takes its place, with your name and the reason. Write nothing about the owner: records are kept when an owner's data is erased.",

@@ -1,12 +1,9 @@
 import type { UnitFamily } from "#shared/craft/vocabulary.ts";
-import type { RiseObservation } from "#shared/slip/lock-nut-rise.ts";
+import type { JobRise } from "#shared/job/record-view.ts";
 import { numberIn, rowsOf, textIn } from "#src/ledger/row.ts";
 
 /** Enough to know a rise to a hundredth of a lbf·ft; older ones may come from other hands and tools. Default of this project. */
 const MOST_RISES = 200;
-
-/** A rise with the job it was seen on. */
-export type JobRise = RiseObservation & { readonly job: string };
 
 /** What tightening the lock nut did to the units of a family, newest first, by the records that count. */
 export const riseObservations = (sql: SqlStorage, family: UnitFamily): readonly JobRise[] =>

@@ -11,7 +11,7 @@ export function MeasuredTable({ found, left }: Pick<Service, "found" | "left">) 
   return (
     <section>
       <h2>{RECORD.readings}</h2>
-      <div class="scroll" tabindex={0} role="region" aria-label={RECORD.readings}>
+      <section class="scroll" tabindex={0} aria-label={RECORD.readings}>
         <table>
           <thead>
             <tr>
@@ -35,7 +35,7 @@ export function MeasuredTable({ found, left }: Pick<Service, "found" | "left">) 
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
     </section>
   );
 }

@@ -30,7 +30,7 @@ export function SlipHistorySection({ history, dueAtHours, hasSerial, locale }: H
         </figure>
       )}
       {trend !== null && <p>{trend}</p>}
-      <div class="scroll" tabindex={0} role="region" aria-label={RECORD.historyTable}>
+      <section class="scroll" tabindex={0} aria-label={RECORD.historyTable}>
         <table>
           <caption class="hidden">{RECORD.historyTable}</caption>
           <thead>
@@ -49,7 +49,7 @@ export function SlipHistorySection({ history, dueAtHours, hasSerial, locale }: H
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
       {!hasSerial && <p class="faint">{RECORD.noSerialHistory}</p>}
     </section>
   );
