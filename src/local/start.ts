@@ -4,7 +4,7 @@ import { endProcess, identify, type ProcessIdentity } from "#src/local/process-i
 import { forgetRunning, lastRunning, noteRunning } from "#src/local/running.ts";
 import { type Runtime, startRuntime } from "#src/local/runtime.ts";
 import { seedDemo } from "#src/local/seed-demo.ts";
-import { signInLink } from "#src/local/sign-in-link.ts";
+import { byName, signInLink } from "#src/local/sign-in-link.ts";
 import { type StartSettings, startSettings } from "#src/local/start-settings.ts";
 import { openStateFolder } from "#src/local/state-folder.ts";
 import { lockState } from "#src/local/state-lock.ts";
@@ -31,7 +31,7 @@ const keys = keysOf(folder);
 runtime = await run(settings.value, keys.LINK_KEY).catch((error) => stop(`The shop did not start: ${error.message}`));
 if (demo) await seedDemo(runtime.origin, folder);
 console.log(`For owners: ${runtime.origin}/`);
-console.log(`Shop sign-in, once, within 10 minutes: ${await signInLink(runtime.origin, keys.LINK_KEY)}`);
+console.log(`Shop sign-in, once, within 10 minutes: ${await signInLink(byName(runtime.origin), keys.LINK_KEY)}`);
 console.log("Another sign-in link: npm run sign-in. To end: Ctrl-C.");
 
 async function run(asked: StartSettings, linkKey: string): Promise<Runtime> {

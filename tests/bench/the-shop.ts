@@ -19,6 +19,13 @@ export type Page = { readonly status: number; readonly text: string; readonly he
 /** A browser without JavaScript: keeps cookies, sends forms, and follows a 303 as browsers do. */
 export class Browser {
   readonly #cookies = new Map<string, string>();
+  readonly #here: string;
+  readonly #address: string;
+
+  constructor({ here = HERE, address = "192.0.2.7" } = {}) {
+    this.#here = here;
+    this.#address = address;
+  }
 
   get(path: string): Promise<Page> {
     return this.#ask(path, {});
@@ -44,8 +51,8 @@ export class Browser {
   }
 
   async #ask(path: string, init: RequestInit): Promise<Page> {
-    const headers = { ...(init.headers as object), "cf-connecting-ip": "192.0.2.7", cookie: this.cookie };
-    const answer = await exports.default.fetch(`${HERE}${path}`, { ...init, headers, redirect: "manual" });
+    const headers = { ...(init.headers as object), "cf-connecting-ip": this.#address, cookie: this.cookie };
+    const answer = await exports.default.fetch(`${this.#here}${path}`, { ...init, headers, redirect: "manual" });
     const set = answer.headers.get("set-cookie");
     if (set !== null) this.#cookies.set(...(set.split(";")[0]!.split("=", 2) as [string, string]));
     const location = answer.headers.get("location");
@@ -65,8 +72,7 @@ export const signInPath = async ({ nonce = fresh(), expires = Date.now() + 10 * 
   `/shop/sign-in/${await signToken(LINK_KEY, { purpose, nonce, expires })}`;
 
 /** Somebody of the shop at work. */
-export async function signedIn(): Promise<Browser> {
-  const browser = new Browser();
+export async function signedIn(browser = new Browser()): Promise<Browser> {
   await browser.post(await signInPath());
   return browser;
 }

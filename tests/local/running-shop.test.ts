@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { afterEach, expect, it } from "vitest";
 import { identify } from "#src/local/process-identity.ts";
+import { byName } from "#src/local/sign-in-link.ts";
 import { type RunningShop, startShop } from "#tests/support/running-shop.ts";
 import { until } from "#tests/support/until.ts";
 
@@ -15,7 +16,7 @@ it("answers, prints a sign-in link on its own address, and takes its state with 
   shop = await startShop();
   const runtime = shop.runtimePid();
   expect(await (await fetch(`${shop.origin}/healthz`)).json()).toMatchObject({ ok: true });
-  expect(shop.signInLink).toMatch(new RegExp(`^${shop.origin}/shop/sign-in/[\\w-]+\\.[\\w-]{43}$`));
+  expect(shop.signInLink).toMatch(new RegExp(`^${byName(shop.origin)}/shop/sign-in/[\\w-]+\\.[\\w-]{43}$`));
   await shop.stop();
   expect(identify(runtime)).toBeNull();
   expect(existsSync(shop.dataDir)).toBe(false);
