@@ -1,13 +1,14 @@
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
+import { workNow } from "#shared/shop/agreed-work.ts";
 import { IN_THE_SHOP } from "#shared/shop/job-state.ts";
 import { PARTS } from "#shared/shop/parts.ts";
-import { sameShelf, shelvesFor } from "#shared/shop/shelf.ts";
+import { SHELVES, sameShelf, shelfOf, shelvesFor } from "#shared/shop/shelf.ts";
 import { RESERVING, stillWanted } from "#shared/shop/stock.ts";
 import type { Balance } from "#shared/shop/stock-book.ts";
 import type { JobPartLine, JobPartRefusal, LayOutWish, UseWish } from "#shared/shop/stock-wish.ts";
 import { noteEvent } from "#src/ledger/event-rows.ts";
 import { findJob, type StoredJob } from "#src/ledger/job-rows.ts";
-import { isKnownLaidOut, keepLaidOut, laidOutFor, partsOf } from "#src/ledger/laid-out-rows.ts";
+import { familyNow, isKnownLaidOut, keepLaidOut, laidOutFor, partsOf } from "#src/ledger/laid-out-rows.ts";
 import { balanceOf, isKnownEntry, keepEntry, type Used, usedByJob } from "#src/ledger/stock-rows.ts";
 import type { Turn } from "#src/ledger/turn.ts";
 
@@ -19,21 +20,26 @@ export function readJobParts({ sql }: Turn, number: string): readonly JobPartLin
 
 /** The part is in the hand, so it is always taken; where the book knew of fewer, the answer says to count again. */
 export function usePart(turn: Turn, wish: UseWish): Outcome<Balance, JobPartRefusal> {
-  const found = jobAndShelf(turn, wish);
-  if (!found.ok) return found;
-  if (isKnownEntry(turn.sql, wish.key)) return accept(balanceOf(turn.sql, wish.shelf));
-  if (!IN_THE_SHOP.includes(found.value.job.state)) return refuse({ reason: "not-now" });
-  return accept(enter(turn, wish, found.value.serial, "use"));
+  const { sql } = turn;
+  const stored = findJob(sql, { by: "number", number: wish.number });
+  if (stored === null) return refuse({ reason: "no-such-job" });
+  if (isKnownEntry(sql, wish.key)) return accept(balanceOf(sql, wish.shelf));
+  const shelves = shelvesFor(wish.shelf.part, familyNow(sql, stored.serial));
+  if (!shelves.some((shelf) => sameShelf(shelf, wish.shelf))) return refuse({ reason: "no-such-shelf" });
+  if (!IN_THE_SHOP.includes(stored.job.state)) return refuse({ reason: "not-now" });
+  return accept(enter(turn, wish, stored.serial, "use"));
 }
 
 /** Puts a part back on the shelf that a job did not take after all. */
 export function takePartBack(turn: Turn, wish: UseWish): Outcome<Balance, JobPartRefusal> {
-  const found = jobAndShelf(turn, wish);
-  if (!found.ok) return found;
-  if (isKnownEntry(turn.sql, wish.key)) return accept(balanceOf(turn.sql, wish.shelf));
-  const { serial, job } = found.value;
+  const { sql } = turn;
+  const stored = findJob(sql, { by: "number", number: wish.number });
+  if (stored === null) return refuse({ reason: "no-such-job" });
+  if (isKnownEntry(sql, wish.key)) return accept(balanceOf(sql, wish.shelf));
+  if (shelfOf(wish.shelf) === undefined) return refuse({ reason: "no-such-shelf" });
+  const { serial, job } = stored;
   if (!IN_THE_SHOP.includes(job.state)) return refuse({ reason: "not-now" });
-  const most = usedByJob(turn.sql, serial).find((used) => sameShelf(used, wish.shelf))?.used ?? 0;
+  const most = usedByJob(sql, serial).find((used) => sameShelf(used, wish.shelf))?.used ?? 0;
   return wish.count > most ? refuse({ reason: "not-so-many", most }) : accept(enter(turn, wish, serial, "use-undone"));
 }
 
@@ -45,7 +51,7 @@ export function layOutPart(turn: Turn, wish: LayOutWish): Outcome<readonly JobPa
   if (stored === null) return refuse({ reason: "no-such-job" });
   if (isKnownLaidOut(sql, key)) return accept(linesOf(sql, stored));
   const { serial, job } = stored;
-  if (shelvesFor(part, job.answers.unitFamily).length === 0) return refuse({ reason: "no-such-shelf" });
+  if (shelvesFor(part, familyNow(sql, serial)).length === 0) return refuse({ reason: "no-such-shelf" });
   if (!RESERVING.includes(job.state)) return refuse({ reason: "not-now" });
   const line = linesOf(sql, stored).find((it) => it.part === part);
   const most = line === undefined ? 0 : stillWanted(line);
@@ -56,13 +62,6 @@ export function layOutPart(turn: Turn, wish: LayOutWish): Outcome<readonly JobPa
   return accept(linesOf(sql, stored));
 }
 
-function jobAndShelf({ sql }: Turn, { number, shelf }: UseWish): Outcome<StoredJob, JobPartRefusal> {
-  const stored = findJob(sql, { by: "number", number });
-  if (stored === null) return refuse({ reason: "no-such-job" });
-  const shelves = shelvesFor(shelf.part, stored.job.answers.unitFamily);
-  return shelves.some((it) => sameShelf(it, shelf)) ? accept(stored) : refuse({ reason: "no-such-shelf" });
-}
-
 function enter(turn: Turn, { shelf, count, staff, key }: UseWish, job: number, kind: "use" | "use-undone"): Balance {
   const { sql, now } = turn;
   const what = kind === "use" ? "part-used" : "part-use-undone";
@@ -71,16 +70,18 @@ function enter(turn: Turn, { shelf, count, staff, key }: UseWish, job: number, k
 }
 
 function linesOf(sql: SqlStorage, { serial, job }: StoredJob): readonly JobPartLine[] {
+  const family = familyNow(sql, serial);
   const used = usedByJob(sql, serial);
-  return partsOf(job.plan.parts, laidOutFor(sql, serial), byPart(used)).map((line) => ({
+  const { parts } = workNow(job);
+  return partsOf(parts, laidOutFor(sql, serial), byPart(used)).map((line) => ({
     ...line,
     name: nameOf(line.part),
-    source: job.plan.parts.find(({ part }) => part === line.part)?.source ?? null,
-    shelves: shelvesFor(line.part, job.answers.unitFamily).map((shelf) => ({
-      ...shelf,
-      ...balanceOf(sql, shelf),
-      used: used.find((it) => sameShelf(it, shelf))?.used ?? 0,
-    })),
+    source: parts.find(({ part }) => part === line.part)?.source ?? null,
+    shelves: SHELVES.map((shelf) => ({ ...shelf, used: used.find((it) => sameShelf(it, shelf))?.used ?? 0 }))
+      // A part may have come from the other build's shelf before the bench knew better.
+      .filter((shelf) => shelf.used > 0 || shelvesFor(line.part, family).some((it) => sameShelf(it, shelf)))
+      .filter(({ part }) => part === line.part)
+      .map((shelf) => ({ ...shelf, ...balanceOf(sql, shelf) })),
   }));
 }
 

@@ -1,5 +1,5 @@
 import { instantOfQuantum, quantum } from "#shared/calendar/quantum.ts";
-import { UNIT_FAMILIES } from "#shared/craft/vocabulary.ts";
+import { UNIT_FAMILIES, type UnitFamily } from "#shared/craft/vocabulary.ts";
 import { jobNumber } from "#shared/shop/job-number.ts";
 import { OVER } from "#shared/shop/job-state.ts";
 import type { Part } from "#shared/shop/parts.ts";
@@ -39,7 +39,7 @@ export function openNeeds(sql: SqlStorage): readonly JobNeeds[] {
   const added = sums(
     rowsOf(sql, `SELECT job, part, sum(change) AS count FROM laid_out WHERE job IN (${OPEN_JOBS}) GROUP BY job, part`),
   );
-  const query = `SELECT job.serial, job.plan ->> 'parts' AS parts, job.answers ->> 'unitFamily' AS family, from_quantum
+  const query = `SELECT job.serial, coalesce(job.agreed, job.plan) ->> 'parts' AS parts, ${FAMILY} AS family, from_quantum
     FROM job JOIN booking ON booking.job = job.serial
     WHERE job.serial IN (${OPEN_JOBS}) ORDER BY from_quantum`;
   return rowsOf(sql, query).map((row) => {
@@ -47,7 +47,7 @@ export function openNeeds(sql: SqlStorage): readonly JobNeeds[] {
     const parts = JSON.parse(textIn(row, "parts")) as readonly Part[];
     return {
       number: jobNumber(serial),
-      unitFamily: UNIT_FAMILIES.find((known) => known === row["family"]) ?? "unknown",
+      unitFamily: familyIn(row),
       startsAt: instantOfQuantum(quantum(numberIn(row, "from_quantum"))),
       parts: partsOf(parts, added.get(serial) ?? new Map(), used.get(serial) ?? new Map()),
     };
@@ -55,6 +55,18 @@ export function openNeeds(sql: SqlStorage): readonly JobNeeds[] {
 }
 
 type Counts = ReadonlyMap<string, number>;
+
+/** How the unit is built: as the bench found it, or else as the owner said. */
+export function familyNow(sql: SqlStorage, job: number): UnitFamily {
+  const row = firstRow(sql, `SELECT ${FAMILY} AS family FROM job WHERE serial = ?`, job);
+  return row === undefined ? "unknown" : familyIn(row);
+}
+
+const FAMILY = `coalesce(
+  (SELECT entry ->> 'unitFamily' FROM sheet_entry WHERE sheet_entry.job = job.serial AND step = 'inspect' ORDER BY version DESC LIMIT 1),
+  job.answers ->> 'unitFamily')`;
+
+const familyIn = (row: Row): UnitFamily => UNIT_FAMILIES.find((known) => known === row["family"]) ?? "unknown";
 
 /** The plan, then what was added to it, then what was taken without being on either. */
 export function partsOf(planned: readonly Part[], added: Counts, used: Counts): readonly JobPart[] {

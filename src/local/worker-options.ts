@@ -45,6 +45,7 @@ export function workerOptions({ script, port, stateFolder, requestsPerMinute, va
           env: {
             SHOP: { type: "durable-object", worker: WORKER_NAME, exportName: LEDGER_CLASS },
             BOARD: { type: "kv", id: "board" },
+            PHOTOS: { type: "r2", name: "photos" },
             REQUEST_LIMIT: {
               type: "rate-limit",
               namespace: "1001",

@@ -13,6 +13,7 @@ const Named = z.array(z.object({ name: z.string() }));
 const Edge = z.looseObject({
   durable_objects: z.object({ bindings: Named }),
   kv_namespaces: z.array(z.object({ binding: z.string() })),
+  r2_buckets: z.array(z.object({ binding: z.string() })),
   ratelimits: Named,
   vars: z.record(z.string(), z.string()),
   secrets: z.object({ required: z.array(z.string()) }),
@@ -35,6 +36,7 @@ it("gives the worker on one machine what it has on the edge", () => {
   const onTheEdge = [
     ...edge.durable_objects.bindings.map(({ name }) => name),
     ...edge.kv_namespaces.map(({ binding }) => binding),
+    ...edge.r2_buckets.map(({ binding }) => binding),
     ...edge.ratelimits.map(({ name }) => name),
     ...Object.keys(edge.vars),
     ...edge.secrets.required,
