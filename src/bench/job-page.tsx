@@ -1,6 +1,7 @@
 import { useContext } from "hono/jsx";
 import { answerLines } from "#shared/messages/shop-answers.ts";
 import { JOB, JOB_ACTIONS } from "#shared/messages/shop-job-words.ts";
+import { SHOP_RECORD } from "#shared/messages/shop-record-words.ts";
 import { slotText } from "#shared/messages/shop-times.ts";
 import { dateText, timeText } from "#shared/messages/time-words.ts";
 import { VERDICT_SHORT, WORK_WORDS } from "#shared/messages/verdict-words.ts";
@@ -77,6 +78,11 @@ function Actions({ job }: { readonly job: Job }) {
           {JOB_ACTIONS[action]}
         </a>
       ))}
+      {job.history.some(({ what }) => what === "record-made") && (
+        <a class="button quiet" href={`/shop/jobs/${job.number}/record`}>
+          {SHOP_RECORD.link}
+        </a>
+      )}
     </p>
   );
 }

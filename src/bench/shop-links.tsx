@@ -3,6 +3,7 @@ import { ARRIVALS } from "#shared/messages/shop-arrival-words.ts";
 import { CALLER } from "#shared/messages/shop-caller-words.ts";
 import { DAY } from "#shared/messages/shop-day-words.ts";
 import { RECEIVE } from "#shared/messages/shop-receive-words.ts";
+import { CHAIN } from "#shared/messages/shop-record-words.ts";
 import { SETTINGS } from "#shared/messages/shop-settings-words.ts";
 import { ACCOUNT, STAFF } from "#shared/messages/shop-staff-words.ts";
 import { SHOP_NAV } from "#shared/messages/shop-words.ts";
@@ -14,6 +15,7 @@ const LINKS = [
   ["/shop/receive", RECEIVE.title],
   ["/shop/arrivals", ARRIVALS.title],
   ["/shop/book", CALLER.title],
+  ["/shop/records", CHAIN.title],
   ["/shop/settings", SETTINGS.title],
   ["/shop/staff", STAFF.title],
   ["/shop/account", ACCOUNT.link],

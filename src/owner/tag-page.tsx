@@ -1,15 +1,19 @@
 import type { Offer } from "#shared/calendar/find-offers.ts";
+import type { Approval } from "#shared/job/approval.ts";
 import { quoteText } from "#shared/messages/money-words.ts";
 import { PAGE_WORDS } from "#shared/messages/page-words.ts";
+import { RECORD } from "#shared/messages/record-words.ts";
 import { TAG_WORDS as WORDS } from "#shared/messages/tag-words.ts";
 import { dateText, timeText } from "#shared/messages/time-words.ts";
 import { WORK_WORDS } from "#shared/messages/verdict-words.ts";
+import { workNow } from "#shared/shop/agreed-work.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { PageFrame } from "#src/http/page-frame.tsx";
-import { Cautions } from "#src/owner/cautions.tsx";
-import { Offers } from "#src/owner/offers.tsx";
 import { QrCode } from "#src/http/qr-code.tsx";
+import { Cautions } from "#src/owner/cautions.tsx";
+import { JobStanding } from "#src/owner/job-standing.tsx";
+import { Offers } from "#src/owner/offers.tsx";
 
 type TagPageProps = {
   readonly front: ShopSettings["front"];
@@ -21,13 +25,17 @@ type TagPageProps = {
   /** Other bench time, while the booking may still be moved. */
   readonly offers: readonly Offer[];
   readonly mayChange: boolean;
+  /** What the shop asked of the owner, newest first. */
+  readonly approvals: readonly Approval[];
   readonly wish: string;
   readonly notice?: string | undefined;
 };
 
-/** The job tag as packing slip: print it, tie it to the unit, put it in the box. */
-export function TagPage({ front, job, link, jobLink, offers, mayChange, wish, notice }: TagPageProps) {
+/** The job tag as packing slip: print it, tie it to the unit, put it in the box. Once the unit is there: how it stands. */
+export function TagPage(props: TagPageProps) {
+  const { front, job, link, jobLink, offers, mayChange, approvals, wish, notice } = props;
   const cancelled = job.state === "cancelled";
+  const isToCome = cancelled || job.state === "booked";
   return (
     <PageFrame title={`${WORDS.title} ${job.number}`} front={front} kind="owner">
       <main id="main">
@@ -36,6 +44,7 @@ export function TagPage({ front, job, link, jobLink, offers, mayChange, wish, no
             {notice}
           </p>
         )}
+        <JobStanding job={job} front={front} link={link} approvals={approvals} />
         <article class="tag">
           <div class="eyelet"></div>
           <h1 tabindex={-1}>
@@ -45,40 +54,12 @@ export function TagPage({ front, job, link, jobLink, offers, mayChange, wish, no
             <QrCode text={jobLink} label={WORDS.qr(job.number)} />
             <TagFacts job={job} locale={front.locale} />
           </div>
-          <div class="stub">
-            <h2>{WORDS.sendTo}</h2>
-            <address>
-              {front.shipTo.lines.map((line) => (
-                <>
-                  {line}
-                  <br />
-                </>
-              ))}
-              {front.shipTo.region} {front.shipTo.postcode}, {front.shipTo.country}
-            </address>
-            <p>
-              {PAGE_WORDS.job} <strong class="number">{job.number}</strong>
-            </p>
-          </div>
+          {isToCome && <ShipTo front={front} number={job.number} />}
         </article>
         {!cancelled && <KeepIt link={link} />}
         <div class="sheet">
-          <h2>{WORDS.packTitle}</h2>
-          <ol>
-            {WORDS.pack.map((line) => (
-              <li>{line}</li>
-            ))}
-          </ol>
-          <h2>{WORDS.boxTitle}</h2>
-          <ul>
-            {WORDS.box.map((line) => (
-              <li>{line}</li>
-            ))}
-          </ul>
-          <p>
-            <small>({WORDS.packSource})</small>
-          </p>
-          <Cautions verdict={job.plan.quote.work} />
+          {isToCome && <Packing />}
+          <Cautions verdict={workNow(job).work} unitIsHere={!isToCome} />
         </div>
         {mayChange && (
           <ChangeIt
@@ -97,23 +78,66 @@ export function TagPage({ front, job, link, jobLink, offers, mayChange, wish, no
   );
 }
 
+const ShipTo = ({ front, number }: Pick<TagPageProps, "front"> & Pick<Job, "number">) => (
+  <div class="stub">
+    <h2>{WORDS.sendTo}</h2>
+    <address>
+      {front.shipTo.lines.map((line) => (
+        <>
+          {line}
+          <br />
+        </>
+      ))}
+      {front.shipTo.region} {front.shipTo.postcode}, {front.shipTo.country}
+    </address>
+    <p>
+      {PAGE_WORDS.job} <strong class="number">{number}</strong>
+    </p>
+  </div>
+);
+
+const Packing = () => (
+  <>
+    <h2>{WORDS.packTitle}</h2>
+    <ol>
+      {WORDS.pack.map((line) => (
+        <li>{line}</li>
+      ))}
+    </ol>
+    <h2>{WORDS.boxTitle}</h2>
+    <ul>
+      {WORDS.box.map((line) => (
+        <li>{line}</li>
+      ))}
+    </ul>
+    <p>
+      <small>({WORDS.packSource})</small>
+    </p>
+  </>
+);
+
 const untilText = ({ booking }: Job, locale: string): string =>
   timeText(booking.changeableUntil, booking.time.zone, locale);
 
 function TagFacts({ job, locale }: { readonly job: Job; readonly locale: string }) {
   const { time } = job.booking;
+  const { work, quote } = workNow(job);
   const { target, targetSI } = job.plan.slip;
   return (
     <dl class="facts">
       <dt>{WORDS.work}</dt>
-      <dd>{WORK_WORDS[job.plan.quote.work]}</dd>
+      <dd>{WORK_WORDS[work]}</dd>
       <dt>{PAGE_WORDS.benchTime}</dt>
       <dd>
         <time datetime={new Date(time.startsAt).toISOString()}>{timeText(time.startsAt, time.zone, locale)}</time>,{" "}
         {time.benchName}
       </dd>
-      <dt>{WORDS.postBy}</dt>
-      <dd>{dateText(job.postBy, locale)}</dd>
+      {job.state === "booked" && (
+        <>
+          <dt>{WORDS.postBy}</dt>
+          <dd>{dateText(job.postBy, locale)}</dd>
+        </>
+      )}
       <dt>{WORDS.willSet}</dt>
       <dd>
         {target === null || targetSI === null
@@ -121,7 +145,7 @@ function TagFacts({ job, locale }: { readonly job: Job; readonly locale: string 
           : `${target.value} lbf·ft (${targetSI.value.toFixed(1)} N·m)`}
       </dd>
       <dt>{PAGE_WORDS.price}</dt>
-      <dd>{quoteText(job.plan.quote, locale)}</dd>
+      <dd>{quoteText(quote, locale)}</dd>
     </dl>
   );
 }

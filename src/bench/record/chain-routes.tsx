@@ -1,5 +1,5 @@
 import { Hono } from "hono";
-import { CHAIN } from "#shared/messages/shop-record-words.ts";
+import { CHAIN, RISE } from "#shared/messages/shop-record-words.ts";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import type { StaffVariables } from "#src/bench/session.ts";
 import { ShopPage } from "#src/bench/shop-page.tsx";
@@ -27,6 +27,9 @@ export function chainRoutes({ shop }: BenchNeeds) {
           <p class="actions">
             <a class="button" href="/shop/records.jsonl">
               {CHAIN.download}
+            </a>
+            <a class="button quiet" href="/shop/rise">
+              {RISE.title}
             </a>
           </p>
           <h2>{CHAIN.checkTitle}</h2>

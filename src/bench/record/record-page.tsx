@@ -12,6 +12,7 @@ import {
   correctionFields,
 } from "#src/bench/record/correction-fields.ts";
 import { CorrectionForm } from "#src/bench/record/correction-form.tsx";
+import { ShopLinks } from "#src/bench/shop-links.tsx";
 import { PageFrame } from "#src/http/page-frame.tsx";
 import { RecordView } from "#src/http/record/record-view.tsx";
 
@@ -31,7 +32,7 @@ type RecordPageProps = {
 export function RecordPage({ job, front, view, origin, mayCorrect, typed, notice, problem }: RecordPageProps) {
   const sealed = recordThatCounts(view.entries);
   return (
-    <PageFrame title={RECORD.titleOf(job.number)} front={front} kind="shop">
+    <PageFrame title={RECORD.titleOf(job.number)} front={front} kind="shop" links={<ShopLinks />}>
       <main id="main">
         {notice !== undefined && (
           <p class="notice screen" role="status">
