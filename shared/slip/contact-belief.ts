@@ -1,4 +1,4 @@
-import { type SpringStack, stackForceBounds, stackTravel } from "#shared/slip/spring-stack.ts";
+import { loadingCurve, type SpringStack, stackForceBounds, stackTravel } from "#shared/slip/spring-stack.ts";
 
 /** Slip read with the stack pressed to some place; travel in mm along the way that presses it, slip in lbf·ft. */
 export type SlipAtTravel = {
@@ -44,10 +44,11 @@ export function contactBelief(
   const from = Math.max(contact.atMm - reach, Math.max(...travels) - stackTravel(stack));
   const to = Math.min(contact.atMm + reach, Math.min(...travels));
   if (from >= to) return [];
-  const loading = readings.map((it) => asTightened(stack, it));
+  const tightened = readings.map((it) => asTightened(stack, it));
+  const loadAt = loadingCurve(stack);
   const guesses = Array.from({ length: GUESSES }, (_, index) => {
     const contactMm = from + ((index + 0.5) / GUESSES) * (to - from);
-    const fitted = fitSlipPerNewton(stack, contactMm, loading);
+    const fitted = fitSlipPerNewton(loadAt, contactMm, tightened);
     return { contactMm, ...fitted, off: fitted.off + ((contactMm - contact.atMm) / contact.spreadMm) ** 2 };
   });
   const best = Math.min(...guesses.map(({ off }) => off));
@@ -57,10 +58,10 @@ export function contactBelief(
 }
 
 /** Weighted mean of slip over load, and how far the readings are from it, in squared standard deviations. */
-function fitSlipPerNewton(stack: SpringStack, contactMm: number, readings: readonly SlipAtTravel[]) {
+function fitSlipPerNewton(loadAt: (travelMm: number) => number, contactMm: number, readings: readonly SlipAtTravel[]) {
   const each = readings.map(({ travelMm, slipLbfFt, uncertaintyLbfFt }) => {
-    const { loading } = stackForceBounds(stack, travelMm - contactMm);
-    return { value: slipLbfFt / loading, precision: (loading / uncertaintyLbfFt) ** 2 };
+    const load = loadAt(travelMm - contactMm);
+    return { value: slipLbfFt / load, precision: (load / uncertaintyLbfFt) ** 2 };
   });
   const precision = each.reduce((sum, it) => sum + it.precision, 0);
   const slipPerNewton = each.reduce((sum, it) => sum + it.value * it.precision, 0) / precision;

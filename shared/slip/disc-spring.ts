@@ -18,10 +18,20 @@ const POISSON = 0.3;
  * @param deflectionMm how far it is pressed, from 0 to flat (free height less thickness); past flat it is no spring
  * @example discForce({ outerMm: 25, innerMm: 12.2, thicknessMm: 1.5, freeHeightMm: 2.05 }, 0.4125) // 2926.0
  */
-export function discForce(disc: DiscSpring, deflectionMm: number): number {
+export const discForce = (disc: DiscSpring, deflectionMm: number): number => forceCurve(disc)(deflectionMm);
+
+/**
+ * The same as a function of the deflection, for where one disc is pressed to many places.
+ * @example forceCurve({ outerMm: 25, innerMm: 12.2, thicknessMm: 1.5, freeHeightMm: 2.05 })(0.4125) // 2926.0
+ */
+export function forceCurve(disc: DiscSpring): (deflectionMm: number) => number {
   const { thicknessMm: t, heightMm, k4 } = effectiveDisc(disc);
-  const [h, s] = [heightMm / t, deflectionMm / t];
-  return loadScale(disc) * t ** 4 * k4 ** 2 * s * (k4 ** 2 * (h - s) * (h - s / 2) + 1);
+  const h = heightMm / t;
+  const scale = loadScale(disc) * t ** 4 * k4 ** 2;
+  return (deflectionMm) => {
+    const s = deflectionMm / t;
+    return scale * s * (k4 ** 2 * (h - s) * (h - s / 2) + 1);
+  };
 }
 
 /**

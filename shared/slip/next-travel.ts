@@ -4,9 +4,9 @@ import { normalCdf } from "#shared/measurement/normal-distribution.ts";
 import { type Contact, type ContactGuess, contactBelief, type SlipAtTravel } from "#shared/slip/contact-belief.ts";
 import {
   frictionShare,
+  loadingCurve,
   type SpringStack,
   stackFlatFrom,
-  stackForceBounds,
   stackRate,
   stackTravel,
 } from "#shared/slip/spring-stack.ts";
@@ -63,7 +63,9 @@ export function nextTravel(ask: TravelAsk): Outcome<TravelAdvice, NoTravel> {
   if (pastHalf(flatMm)) return refuse({ reason: "flat", neverPastMm });
 
   const usableMm = Math.min(flatMm, ask.mostTravelShare * stackTravel(stack));
-  const chanceOver = (travelMm: number) => overTarget(stack, belief, travelMm, targetLbfFt, usableMm);
+  const loadAt = loadingCurve(stack);
+  const chanceOver = (travelMm: number) =>
+    meanOf(belief, (it) => chanceAt(it, loadAt(Math.min(Math.max(0, travelMm - it.contactMm), usableMm)), targetLbfFt));
   if (chanceOver(neverPastMm) < 0.5) {
     return refuse({ reason: usableMm === flatMm ? "flat" : "out-of-reach", neverPastMm });
   }
@@ -84,30 +86,20 @@ export function nextTravel(ask: TravelAsk): Outcome<TravelAdvice, NoTravel> {
 /** So many standard deviations off, a chance is 0 or 1 to 17 digits. */
 const CERTAIN = 9;
 
-/** Chance that the slip there is on the target or over it, over all that may be; grows all the way. */
-function overTarget(
-  stack: SpringStack,
-  belief: readonly ContactGuess[],
-  travelMm: number,
-  targetLbfFt: number,
-  usableMm: number,
-): number {
-  return meanOf(belief, (it) => {
-    if (travelMm <= it.contactMm) return 0;
-    const { loading } = stackForceBounds(stack, Math.min(travelMm - it.contactMm, usableMm));
-    const z = (it.slipPerNewton - targetLbfFt / loading) / it.slipPerNewtonSd;
-    return Math.abs(z) > CERTAIN ? Number(z > 0) : normalCdf(z);
-  });
+/** Chance that the slip at a load is on the target or over it, were a guess true; grows with the load. */
+function chanceAt({ slipPerNewton, slipPerNewtonSd }: ContactGuess, loadN: number, targetLbfFt: number): number {
+  const z = (slipPerNewton - targetLbfFt / loadN) / slipPerNewtonSd;
+  return Math.abs(z) > CERTAIN ? Number(z > 0) : normalCdf(z);
 }
 
 const BISECTIONS = 30;
 
 /** The lowest place between two where a chance that grows is at least so high; the upper one where none is. */
-function lowestWith(chance: number, chanceAt: (at: number) => number, from: number, to: number): number {
+function lowestWith(chance: number, chanceOver: (at: number) => number, from: number, to: number): number {
   let [under, over] = [from, to];
   for (let halvings = 0; halvings < BISECTIONS; halvings += 1) {
     const middle = (under + over) / 2;
-    if (chanceAt(middle) < chance) under = middle;
+    if (chanceOver(middle) < chance) under = middle;
     else over = middle;
   }
   return over;

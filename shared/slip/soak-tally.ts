@@ -25,9 +25,11 @@ export function soakTally(alloy: ImpellerAlloy, soaks: readonly Soak[]): SoakTal
     hours: sum(({ hours }) => hours),
     hoursOverCeiling: sum(({ celsius, hours }) => (celsius > ceilingC ? hours : 0)),
     hottestC: soaks.length === 0 ? null : Math.max(...soaks.map(({ celsius }) => celsius)),
-    shareUsed: soakLimits.length === 0 ? null : sum((soak) => soak.hours / borneHours(soakLimits, soak)),
+    shareUsed: soakLimits.length === 0 ? null : sum((soak) => shareOf(soakLimits, soak)),
   };
 }
 
-const borneHours = (limits: readonly SoakLimit[], { celsius }: Soak): number =>
-  limits.find((limit) => limit.celsius >= celsius)?.hours ?? 0;
+function shareOf(limits: readonly SoakLimit[], { celsius, hours }: Soak): number {
+  const borne = limits.find((limit) => limit.celsius >= celsius)?.hours ?? 0;
+  return hours === 0 ? 0 : hours / borne;
+}

@@ -1,5 +1,5 @@
 import { effectiveDisc } from "#shared/slip/contact-flats.ts";
-import { type DiscSpring, discForce, discRate, flatFrom } from "#shared/slip/disc-spring.ts";
+import { type DiscSpring, discForce, discRate, flatFrom, forceCurve } from "#shared/slip/disc-spring.ts";
 
 /** Like discs: some nested in one another (parallel), such packets facing each other (series). */
 export type SpringStack = {
@@ -29,6 +29,16 @@ export function stackForceBounds(stack: SpringStack, travelMm: number) {
   const load = stackForce(stack, travelMm);
   const lost = frictionShare(stack);
   return { loading: load / (1 - lost), unloading: load / (1 + lost) };
+}
+
+/**
+ * Load in N while being pressed, as a function of the travel in mm, for where one stack is pressed to many places.
+ * @example loadingCurve({ disc: B50, nested: 2, packets: 1, layerFriction: 0.02, edgeFriction: 0.04 })(1.05) // 10132
+ */
+export function loadingCurve(stack: SpringStack): (travelMm: number) => number {
+  const force = forceCurve(stack.disc);
+  const factor = stack.nested / (1 - frictionShare(stack));
+  return (travelMm) => factor * force(travelMm / stack.packets);
 }
 
 /** Share of the load that friction takes: the same, wM(n - 1) + wR. @example frictionShare(twoNested) // 0.06 */

@@ -147,6 +147,7 @@ export const FORMULAS: readonly FormulaRow[] = [
   }),
   ...rows("slip/disc-spring", "tests/slip/disc-spring.test.ts", {
     discForce: [DISC, "85 rows of DIN 2093, 20 public reference rows, curve points"],
+    forceCurve: [DISC, "through the load"],
     discRate: [DISC, "the numeric slope of the load"],
     flatLoad: [DISC, "curve points; Bhandari, example 10.26"],
     discStresses: [DISC, "foreword of DIN 2093:2013-12 (De 25); bending apart"],
@@ -156,6 +157,7 @@ export const FORMULAS: readonly FormulaRow[] = [
   ...rows("slip/spring-stack", "tests/slip/spring-stack.test.ts", {
     stackForce: [DISC, "four arrangements; n discs carry n loads"],
     stackForceBounds: [DISC, "three cases of friction"],
+    loadingCurve: [DISC, "the same load as by itself"],
     frictionShare: [DISC, "grows with every layer"],
     stackRate: [DISC, "the numeric slope of the load"],
     stackTravel: [DISC, "by hand"],

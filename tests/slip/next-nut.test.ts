@@ -124,7 +124,7 @@ describe("nextNut", () => {
         tried += 1;
         if (slip(low) <= wanted && (slip(high) >= wanted || high > advice.value.neverPastDegrees - 1e-6)) held += 1;
       }),
-      { numRuns: 400 },
+      { numRuns: 300 },
     );
     // Errors are drawn evenly up to 1.5 standard deviations, so 99 % should hold nearly always.
     expect(held / tried).toBeGreaterThan(0.97);

@@ -22,6 +22,7 @@ describe("soakTally", () => {
     [150, 0.64, 0.01],
     [178, 1.6, 0.1],
     [219, 0.1, Number.POSITIVE_INFINITY],
+    [219, 0, 0],
   ])("counts 6061-T6 at %d °C for %d h as %d of what it bears", (celsius, hours, share) => {
     expect(soakTally("6061-T6", [{ celsius, hours }]).shareUsed).toBeCloseTo(share, 12);
   });

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { discForce } from "#shared/slip/disc-spring.ts";
 import {
   frictionShare,
+  loadingCurve,
   type SpringStack,
   shareLostByWear,
   stackFlatFrom,
@@ -95,6 +96,7 @@ describe("a stack of disc springs", () => {
           const travel = part * stackTravel(stack);
           const { loading, unloading } = stackForceBounds(stack, travel);
           expect(loading).toBeGreaterThan(stackForce(stack, travel));
+          expect(loadingCurve(stack)(travel)).toBeCloseTo(loading, 6);
           expect(unloading).toBeLessThan(stackForce(stack, travel));
           expect(frictionShare({ ...stack, nested: stack.nested + 1 })).toBeGreaterThan(frictionShare(stack));
         },
