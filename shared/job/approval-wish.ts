@@ -19,6 +19,8 @@ export type AskWish = {
   /** The last day to answer, ISO 8601, by the shop's clock. */
   readonly untilDate: string;
   readonly staff: string;
+  /** May this person name another price than the shop's own? */
+  readonly anyPrice: boolean;
   /** Within the owner's limit, without asking. */
   readonly goAhead: boolean;
 };
@@ -27,6 +29,7 @@ export type AskRefusal =
   | { readonly reason: "no-such-job" }
   | { readonly reason: "not-on-bench"; readonly state: JobState }
   | { readonly reason: "currency-changed" }
+  | { readonly reason: "not-the-list-price" }
   | { readonly reason: "over-go-ahead" }
   | { readonly reason: "no-such-photo" }
   | { readonly reason: "not-a-day" };
@@ -59,11 +62,16 @@ export type WordRefusal = { readonly reason: "no-such-approval" } | { readonly r
 
 export type WithdrawWish = { readonly number: string; readonly approval: string; readonly staff: string };
 
+/** `part` = what it shows, where that is known. */
+export type AskPhoto = { readonly id: string; readonly step: string; readonly part: string | null };
+
 /** What the shop starts from when it asks: what was found, and what each work would cost now. */
 export type AskStart = {
   readonly findings: BenchFindings;
   /** Each kind of work at the shop's own price. */
   readonly offers: readonly AgreedWork[];
+  /** Photos of the job that may be shown with it. */
+  readonly photos: readonly AskPhoto[];
   /** Newest first. */
   readonly approvals: readonly Approval[];
   /** The last day to answer where the shop says nothing else. */

@@ -10,6 +10,8 @@ export type Caution = {
   readonly text: string;
   readonly source: Source;
   readonly when: readonly Verdict[];
+  /** False = about taking the unit off and posting it, which is over once the shop has it. */
+  readonly onceOffTheCraft: boolean;
 };
 
 const EVERY: readonly Verdict[] = ["not-due", "slip-check", "full-rebuild", "stop-riding"];
@@ -23,6 +25,7 @@ export const CAUTIONS: readonly Caution[] = [
     text: "Petrol vapour can explode. Air the engine space before you work. Keep flames and sparks away.",
     source: published("33 CFR 183.610(f): run the blower for 4 minutes and check for vapour"),
     when: TAKEN_OFF,
+    onceOffTheCraft: true,
   },
   {
     id: "carbon-monoxide",
@@ -30,6 +33,7 @@ export const CAUTIONS: readonly Caution[] = [
     text: "Exhaust gas can kill. Never run the engine in a closed space.",
     source: published("Centers for Disease Control and Prevention, carbon monoxide and boating"),
     when: EVERY,
+    onceOffTheCraft: true,
   },
   {
     id: "tow-slowly",
@@ -37,6 +41,7 @@ export const CAUTIONS: readonly Caution[] = [
     text: "Do not run the engine. Tow slowly and as the maker's manual says, since fast towing can flood it. Keep to local rules and wear a life jacket.",
     source: FROM_MEMORY,
     when: ["stop-riding"],
+    onceOffTheCraft: false,
   },
   {
     id: "cannot-start",
@@ -44,6 +49,7 @@ export const CAUTIONS: readonly Caution[] = [
     text: "Before you work: engine off, safety lanyard out, battery negative off.",
     source: FROM_MEMORY,
     when: TAKEN_OFF,
+    onceOffTheCraft: true,
   },
   {
     id: "hot-and-heavy",
@@ -51,6 +57,7 @@ export const CAUTIONS: readonly Caution[] = [
     text: "Let hot parts cool. Lift with help.",
     source: FROM_MEMORY,
     when: TAKEN_OFF,
+    onceOffTheCraft: true,
   },
   {
     id: "charger-off",
@@ -58,6 +65,7 @@ export const CAUTIONS: readonly Caution[] = [
     text: "With the charger off, never start the engine. Plug its oil feed, drain and air openings. Refit with new seals and oil as the manual says.",
     source: FROM_MEMORY,
     when: TAKEN_OFF,
+    onceOffTheCraft: true,
   },
   {
     id: "drain-and-bag",
@@ -65,6 +73,7 @@ export const CAUTIONS: readonly Caution[] = [
     text: "Drain and bag the unit before you post it. A part that smells of fuel may not be mailed. Carriers differ. Take old oil where local rules say.",
     source: published("USPS Publication 52, 343 and 451; other carriers have their own rules"),
     when: TAKEN_OFF,
+    onceOffTheCraft: false,
   },
   {
     id: "maintenance-free",
@@ -72,6 +81,7 @@ export const CAUTIONS: readonly Caution[] = [
     text: "“Maintenance free” on a label is no reason to skip service.",
     source: PRACTICE,
     when: EVERY,
+    onceOffTheCraft: true,
   },
 ];
 

@@ -7,6 +7,7 @@ import { offeredWork, withinGoAhead } from "#shared/job/offered-work.ts";
 import { benchCase } from "#shared/job/sheet-case.ts";
 import { HISTORY_NOTES } from "#shared/messages/approval-notes.ts";
 import { moneyText } from "#shared/messages/money-words.ts";
+import type { AgreedWork } from "#shared/shop/agreed-work.ts";
 import { dayNumber, plusDays } from "#shared/units/calendar-date.ts";
 import { agreeWork, workText } from "#src/ledger/agree-work.ts";
 import { findApproval, keepApproval } from "#src/ledger/approval-rows.ts";
@@ -45,6 +46,9 @@ function decide(turn: Turn, { serial, job }: StoredJob, wish: AskWish): Outcome<
   const sheet = readSheet(turn.sql, serial);
   const { answers } = benchCase(job, sheet, settings);
   const offered = offeredWork({ answers, plan: job.plan }, wish, settings);
+  if (!wish.anyPrice && !isListPrice(offered, offeredWork({ answers, plan: job.plan }, LISTED(wish), settings))) {
+    return refuse({ reason: "not-the-list-price" });
+  }
   if (wish.goAhead && !withinGoAhead(job, offered)) return refuse({ reason: "over-go-ahead" });
   return accept({
     id: wish.id,
@@ -60,6 +64,10 @@ function decide(turn: Turn, { serial, job }: StoredJob, wish: AskWish): Outcome<
     words: [],
   });
 }
+
+const LISTED = ({ work }: AskWish) => ({ work, priceMinor: null });
+
+const isListPrice = (one: AgreedWork, listed: AgreedWork): boolean => one.quote.minor === listed.quote.minor;
 
 function wait(turn: Turn, { serial }: StoredJob, { offered, askedBy }: Approval): void {
   const note = workText(turn, offered);

@@ -10,12 +10,19 @@ const LOOKS: Readonly<Record<SignalWord, string>> = {
   NOTICE: "note",
 };
 
+type CautionsProps = {
+  readonly verdict: Verdict;
+  /** The unit is off the craft and posted already: what is over is not said again. */
+  readonly unitIsHere?: boolean;
+};
+
 /** The cautions that go with a verdict, each with its signal word and source. */
-export function Cautions({ verdict }: { readonly verdict: Verdict }) {
+export function Cautions({ verdict, unitIsHere = false }: CautionsProps) {
+  const cautions = cautionsFor(verdict).filter(({ onceOffTheCraft }) => !unitIsHere || onceOffTheCraft);
   return (
     <section aria-labelledby="cautions">
       <h2 id="cautions">{PAGE_WORDS.takeCare}</h2>
-      {cautionsFor(verdict).map(({ signal, text, source }) => (
+      {cautions.map(({ signal, text, source }) => (
         <div class={`signal ${LOOKS[signal]}`}>
           <b>{signal === "NOTICE" ? signal : `⚠ ${signal}`}</b>
           <p>

@@ -1,7 +1,11 @@
+import type { Context } from "hono";
 import type { Outcome } from "#shared/basics/outcome.ts";
 import type { SlotBoard } from "#shared/calendar/board-schema.ts";
 import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { QuestionId } from "#shared/intake/draft.ts";
+import type { Approval } from "#shared/job/approval.ts";
+import type { AnswerRefusal, AnswerWish, Asked, OwnerWord, WordRefusal } from "#shared/job/approval-wish.ts";
+import type { Photo } from "#shared/job/photo.ts";
 import type { RecordCode } from "#shared/job/record-code.ts";
 import type { CodeStanding } from "#shared/job/record-standing.ts";
 import type { RecordView } from "#shared/job/record-view.ts";
@@ -18,6 +22,7 @@ import type {
 } from "#shared/shop/booking.ts";
 import type { SettingsVersion } from "#shared/shop/shop-settings.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
+import type { PhotoStore } from "#src/http/photo-store.ts";
 
 type KeptAnswer = { readonly tokenHash: string; readonly question: QuestionId; readonly answer: unknown };
 /** What to ask next, null = nothing; and the answers that went because they no longer apply. */
@@ -35,8 +40,12 @@ export type OwnerShop = {
   readonly hold: (wish: HoldWish) => Promise<Outcome<Hold, HoldRefusal>>;
   readonly book: (wish: BookingWish) => Promise<Outcome<Booking, BookingRefusal>>;
   readonly jobByLink: (linkHash: string) => Promise<Job | null>;
+  readonly approvalsByLink: (linkHash: string) => Promise<readonly Approval[]>;
+  readonly answerApproval: (wish: AnswerWish) => Promise<Outcome<Asked, AnswerRefusal>>;
+  readonly askShop: (wish: OwnerWord) => Promise<Outcome<Approval, WordRefusal>>;
   readonly recordByLink: (linkHash: string) => Promise<RecordView | null>;
   readonly checkCode: (code: RecordCode) => Promise<CodeStanding>;
+  readonly photoByLink: (ask: { readonly linkHash: string; readonly id: string }) => Promise<Photo | null>;
   readonly moveBooking: (wish: OwnersChange & { readonly offer: string }) => Promise<Outcome<Job, ChangeRefusal>>;
   readonly cancelBooking: (wish: OwnersChange) => Promise<Outcome<Job, ChangeRefusal>>;
 };
@@ -49,10 +58,14 @@ export type OwnerNeeds = {
   /** Epoch milliseconds. */
   readonly now: () => number;
   readonly linkKey: string;
+  /** Where photos lie; null = nowhere. */
+  readonly photoStore: PhotoStore | null;
   /** Where the public reaches the site. */
   readonly origin: (request: Request) => string;
   /** At least 128 random bits, as text that fits a URL. */
   readonly newId: () => string;
+  /** Is this device signed in to the shop? */
+  readonly isStaff: (c: Context) => Promise<boolean>;
   /** Whose open holds are counted together: a hash. */
   readonly sourceOf: (request: Request) => Promise<string>;
 };

@@ -1,4 +1,5 @@
 import { Hono } from "hono";
+import { approvalRoutes } from "#src/owner/approval-routes.tsx";
 import { checkRoutes } from "#src/owner/check-routes.tsx";
 import { confirmRoutes } from "#src/owner/confirm-routes.tsx";
 import { conversationRoutes } from "#src/owner/conversation-routes.tsx";
@@ -16,5 +17,6 @@ export const ownerRoutes = (needs: OwnerNeeds) =>
     .route("/", verdictRoutes(needs))
     .route("/", confirmRoutes(needs))
     .route("/", tagRoutes(needs))
+    .route("/", approvalRoutes(needs))
     .route("/", recordRoutes(needs))
     .route("/", checkRoutes(needs));

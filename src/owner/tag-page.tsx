@@ -2,7 +2,6 @@ import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { Approval } from "#shared/job/approval.ts";
 import { quoteText } from "#shared/messages/money-words.ts";
 import { PAGE_WORDS } from "#shared/messages/page-words.ts";
-import { RECORD } from "#shared/messages/record-words.ts";
 import { TAG_WORDS as WORDS } from "#shared/messages/tag-words.ts";
 import { dateText, timeText } from "#shared/messages/time-words.ts";
 import { WORK_WORDS } from "#shared/messages/verdict-words.ts";

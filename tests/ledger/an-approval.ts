@@ -16,6 +16,7 @@ export const anAskWish = (number: string, change: Partial<AskWish> = {}): AskWis
   photo: null,
   untilDate: "2040-05-16",
   staff: "Wilma Bench",
+  anyPrice: true,
   goAhead: false,
   ...change,
 });

@@ -67,6 +67,7 @@ describe("asking", () => {
     [{ untilDate: "2040-05-10" }, { reason: "not-a-day" }],
     [{ untilDate: "2040-08-10" }, { reason: "not-a-day" }],
     [{ goAhead: true, priceMinor: 60_001 }, { reason: "over-go-ahead" }],
+    [{ anyPrice: false, priceMinor: 39_900 }, { reason: "not-the-list-price" }],
     [{ number: "0000" }, { reason: "no-such-job" }],
   ] as const)("refuses %j", async (change, refusal) => {
     const ledger = await aLedger();

@@ -1,0 +1,15 @@
+import type { EngineDebris } from "#shared/triage/engine-debris.ts";
+
+/** What the bench found, on the owner's pages, the shop's and the record. */
+export const FINDINGS = {
+  title: "What the bench found",
+  engine: "Your engine",
+  next: "What to do next",
+} as const;
+
+/** The engine in one sentence; what follows from it stands in the steps. */
+export const ENGINE_WORDS: Readonly<Record<EngineDebris, string>> = {
+  likely: "Parts have likely gone into the engine.",
+  possible: "Parts may have gone into the engine.",
+  unlikely: "Parts in the engine are unlikely.",
+};
