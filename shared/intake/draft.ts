@@ -1,5 +1,5 @@
 import type { Answers, RememberedService, Riding, Symptom, UnitFamily, Washers } from "#shared/craft/vocabulary.ts";
-import { type Pressure, pressureIn } from "#shared/units/pressure.ts";
+import { type Pressure, pressure, pressureIn } from "#shared/units/pressure.ts";
 
 export type YesNoUnknown = "yes" | "no" | "unknown";
 
@@ -45,6 +45,24 @@ export function answersFrom(draft: Draft): Answers {
     notLooked: draft.symptoms?.notLooked ?? false,
   };
 }
+
+/**
+ * The answers as a draft, to be looked at and changed: what {@link answersFrom} reads back as the same answers, as far as
+ * the questions behind them are still asked.
+ */
+export function draftFrom({ mods, symptoms, notLooked, ...plain }: Answers): Draft {
+  return {
+    ...plain,
+    symptoms: { noticed: symptoms, notLooked },
+    engineModified: yesNoUnknown(mods.engine),
+    chargerModified: yesNoUnknown(mods.charger),
+    boost: mods.boostPsi === null ? null : pressure(mods.boostPsi, "psi"),
+    changedSinceSlip: yesNoUnknown(mods.changedSinceSlip),
+    washersAgain: plain.washers,
+  };
+}
+
+const yesNoUnknown = (answer: boolean | null): YesNoUnknown => (answer === null ? "unknown" : answer ? "yes" : "no");
 
 const yesOrNo = (answer: YesNoUnknown | undefined): boolean | null =>
   answer === undefined || answer === "unknown" ? null : answer === "yes";

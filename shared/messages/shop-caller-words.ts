@@ -33,6 +33,13 @@ export const CALLER = {
   book: "Book it",
 } as const;
 
+/** The same pages, where the unit came before anybody booked it. */
+export const UNIT_HERE = {
+  title: "Book in a unit that is here",
+  how: "Fill in what you know. What is left at “Not sure”, or empty, is taken as the worst likely case. A field that does not apply is passed over.",
+  contactTitle: "Whose unit is it?",
+} as const;
+
 /** What the fields of the contact form are called where the shop fills it in for somebody else. */
 export const CALLER_CONTACT = {
   ...CONTACT_WORDS.labels,

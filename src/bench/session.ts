@@ -48,7 +48,8 @@ export async function signOut(c: Context, needs: SessionNeeds): Promise<void> {
   clearCookie(c, "staff", origin);
 }
 
-async function staffOf(c: Context, needs: SessionNeeds): Promise<StaffAtWork | null> {
+/** Who of the staff this device is signed in as; null = nobody. */
+export async function staffOf(c: Context, needs: SessionNeeds): Promise<StaffAtWork | null> {
   const token = readCookie(c, "staff", needs.origin(c.req.raw));
   if (token === undefined) return null;
   const hash = await sha256Hex(token);

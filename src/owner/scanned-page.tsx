@@ -13,7 +13,7 @@ export const ScannedPage = ({ front, number }: ScannedPageProps) => (
         <p>{SCANNED.owners(front.phone)}</p>
         <p>{SCANNED.finder(front.name)}</p>
         <p class="actions">
-          <a class="button quiet" href={`/shop/jobs/${number}`}>
+          <a class="button quiet" href={`/shop/receive/${number}`}>
             {SCANNED.staff}
           </a>
         </p>

@@ -3,7 +3,7 @@ import { describe, expect, expectTypeOf, it } from "vitest";
 import type * as z from "zod";
 import type { AnswersSchema } from "#shared/craft/answers-schema.ts";
 import type { Answers } from "#shared/craft/vocabulary.ts";
-import { answersFrom, type Draft } from "#shared/intake/draft.ts";
+import { answersFrom, type Draft, draftFrom } from "#shared/intake/draft.ts";
 import { DraftSchema } from "#shared/intake/draft-schema.ts";
 import { done, FORGOTTEN } from "#tests/support/a-craft.ts";
 import { ids, POOLS } from "#tests/support/answer-pools.ts";
@@ -19,6 +19,16 @@ describe("a draft", () => {
     expectTypeOf<keyof z.infer<typeof DraftSchema>>().toEqualTypeOf<keyof Draft>();
     expectTypeOf<z.infer<typeof AnswersSchema>>().toExtend<Answers>();
     expect(Object.keys(DraftSchema.shape)).toEqual(ids(POOLS));
+  });
+
+  it("is made of answers again, which it reads back as they were", () => {
+    fc.assert(
+      fc.property(anyDraft, (draft) => {
+        const answers = answersFrom(draft);
+        expect(answersFrom(draftFrom(answers))).toEqual(answers);
+        expect(DraftSchema.safeParse(draftFrom(answers)).success).toBe(true);
+      }),
+    );
   });
 
   it("survives storage as JSON", () => {

@@ -8,6 +8,7 @@ import type { CallEnv } from "#src/bench/caller/call-env.tsx";
 import { readCallerAnswers } from "#src/bench/caller/caller-answers.ts";
 import { filledFrom } from "#src/bench/caller/caller-fields.ts";
 import { CallerFormPage } from "#src/bench/caller/caller-form-page.tsx";
+import { answeredThen, cancelledJob, unitHereIn } from "#src/bench/caller/unit-here.ts";
 import { sha256Hex } from "#src/http/owner-link.ts";
 import { readFields } from "#src/http/read-form.ts";
 
@@ -16,32 +17,35 @@ export function answersRoutes(needs: BenchNeeds) {
   return new Hono<CallEnv>()
     .get("/", async (c) => {
       const { front } = (await needs.shop.settings()).settings;
-      return c.html(<CallerFormPage front={front} action={NEW} typed={{}} />);
+      const here = unitHereIn(c);
+      const typed = answeredThen(await cancelledJob(needs, here));
+      return c.html(<CallerFormPage front={front} here={here} path="" typed={typed} />);
     })
-    .post("/", (c) => takeDown(c, needs, { action: NEW, token: needs.newId() }))
+    .post("/", (c) => takeDown(c, needs, { path: "", token: needs.newId() }))
     .get("/:call/answers", (c) => {
-      const { token, settings, draft } = c.var.call;
-      return c.html(<CallerFormPage front={settings.front} action={answersOf(token)} typed={filledFrom(draft)} />);
+      const { token, settings, draft, here } = c.var.call;
+      const page = { front: settings.front, here, path: answersOf(token), typed: filledFrom(draft) };
+      return c.html(<CallerFormPage {...page} />);
     })
     .post("/:call/answers", (c) => {
       const { token } = c.var.call;
-      return takeDown(c, needs, { action: answersOf(token), token });
+      return takeDown(c, needs, { path: answersOf(token), token });
     });
 }
 
-const NEW = "/shop/book";
-const answersOf = (token: string): string => `${NEW}/${token}/answers`;
+const answersOf = (token: string): string => `/${token}/answers`;
 
-type Taking = { readonly action: string; readonly token: string };
+type Taking = { readonly path: string; readonly token: string };
 
-async function takeDown(c: Context, needs: BenchNeeds, { action, token }: Taking) {
+async function takeDown(c: Context, needs: BenchNeeds, { path, token }: Taking) {
+  const here = unitHereIn(c);
   const [typed, { settings }] = await Promise.all([readFields(c), needs.shop.settings()]);
-  const page = { front: settings.front, action, typed };
+  const page = { front: settings.front, here, path, typed };
   const read = readCallerAnswers(typed, circumstancesOf(settings, needs.now()));
   if (!read.ok) return c.html(<CallerFormPage {...page} problems={read.refusal} />, 422);
   const isKept = await keep(needs, token, read.value);
   if (!isKept) return c.html(<CallerFormPage {...page} notice={CALLER.tooMany} />, 503);
-  return c.redirect(`${NEW}/${token}`, 303);
+  return c.redirect(`/shop/book/${token}${here.query}`, 303);
 }
 
 /** One after the other, in the order of the questions: each is judged by the answers before it. */

@@ -6,7 +6,8 @@ import type { Hold } from "#shared/shop/booking.ts";
 import { circumstancesOf } from "#shared/shop/circumstances.ts";
 import { type JobPlan, planJob } from "#shared/shop/job-plan.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
-import type { BenchNeeds } from "#src/bench/bench-needs.ts";
+import type { BenchNeeds, OffersAsk } from "#src/bench/bench-needs.ts";
+import { type UnitHere, unitHereIn } from "#src/bench/caller/unit-here.ts";
 import { sha256Hex } from "#src/http/owner-link.ts";
 
 /** What a page of a call starts from: what the caller has said, what follows from it, and the time held. */
@@ -21,6 +22,7 @@ export type Call = {
   readonly plan: JobPlan;
   readonly isComplete: boolean;
   readonly hold: Hold | null;
+  readonly here: UnitHere;
 };
 
 /** The call that the address names; null where it has ended. */
@@ -42,5 +44,12 @@ export async function callOf(c: Context, { shop, now }: BenchNeeds): Promise<Cal
     plan: planJob(answers, circumstances.onDate, settings),
     isComplete: next === null,
     hold: stored.hold,
+    here: unitHereIn(c),
   };
 }
+
+/** Which bench time a call asks for. */
+export const offersFor = ({ plan, here }: Call): OffersAsk => ({
+  verdict: plan.judgement.verdict,
+  unitHere: here.unitHere,
+});

@@ -1,5 +1,5 @@
 import type { Offer } from "#shared/calendar/find-offers.ts";
-import { CALLER, CALLER_CONTACT } from "#shared/messages/shop-caller-words.ts";
+import { CALLER, CALLER_CONTACT, UNIT_HERE } from "#shared/messages/shop-caller-words.ts";
 import { slotText } from "#shared/messages/shop-times.ts";
 import { timeText } from "#shared/messages/time-words.ts";
 import type { Hold } from "#shared/shop/booking.ts";
@@ -30,21 +30,27 @@ export function CallerContactPage({ call, hold, offers, typed, problems = {}, pr
   const { front } = call.settings;
   const wrong = CONTACT_FIELDS.filter((field) => problems[field] !== undefined);
   return (
-    <ShopPage title={CALLER.title} front={front}>
+    <ShopPage title={call.here.unitHere ? UNIT_HERE.title : CALLER.title} front={front}>
       <ProblemSummary
         title={CALLER.mend}
         says={CALLER.kept}
         problems={wrong.map((field) => ({ field, label: CALLER_CONTACT[field] }))}
       />
       {hold !== null && <HeldTime call={call} hold={hold} />}
-      <form method="post" action={`/shop/book/${call.token}/confirm`} novalidate>
+      <form method="post" action={`/shop/book/${call.token}/confirm${call.here.query}`} novalidate>
         <input type="hidden" name="wish" value={wish} />
         {hold === null ? (
-          <PickOffer offers={offers} locale={front.locale} problem={problem} picked={typed.offer} />
+          <PickOffer
+            offers={offers}
+            locale={front.locale}
+            problem={problem}
+            picked={typed.offer}
+            unitHere={call.here.unitHere}
+          />
         ) : (
           <input type="hidden" name="hold" value={hold.id} />
         )}
-        <h2>{CALLER.contactTitle}</h2>
+        <h2>{call.here.unitHere ? UNIT_HERE.contactTitle : CALLER.contactTitle}</h2>
         <p>{CALLER.oneOf}</p>
         {CONTACT_FIELDS.map((field) => (
           <ContactEntry field={field} typed={typed} problem={problems[field]} />
@@ -67,7 +73,10 @@ const HeldTime = ({ call, hold }: { readonly call: Call; readonly hold: Pick<Hol
       ]}
     />
     <p class="actions">
-      <a class="button quiet" href={`/shop/book/${call.token}?other`}>
+      <a
+        class="button quiet"
+        href={`/shop/book/${call.token}${call.here.query === "" ? "?" : `${call.here.query}&`}other`}
+      >
         {CALLER.otherTime}
       </a>
     </p>

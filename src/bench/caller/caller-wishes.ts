@@ -17,7 +17,7 @@ type HoldForm = { readonly offer: string; readonly wish: string; readonly source
 /** Holds a time for the caller; an earlier one of the same call is given up for it. */
 export async function holdForCall(
   needs: BenchNeeds,
-  { answers, plan, tokenHash }: Call,
+  { answers, plan, tokenHash, here: { unitHere } }: Call,
   { offer, wish, source }: HoldForm,
 ): Promise<Outcome<Hold, HoldRefusal>> {
   return needs.shop.hold({
@@ -27,21 +27,28 @@ export async function holdForCall(
     answers,
     source,
     draft: tokenHash,
+    unitHere,
     wishKey: {
       scope: `shop.hold.${tokenHash}`,
       key: wish,
-      fingerprint: await sha256Hex(JSON.stringify([offer, answers])),
+      fingerprint: await sha256Hex(JSON.stringify([offer, answers, unitHere])),
     },
   });
 }
 
-type BookForm = { readonly hold: string; readonly wish: string; readonly contact: ReadContact };
+/** `staff` is who books, by name. */
+type BookForm = {
+  readonly hold: string;
+  readonly wish: string;
+  readonly contact: ReadContact;
+  readonly staff: string;
+};
 
 /** Books the held time. The same form sent twice gets the same booking. */
 export async function bookForCall(
   { shop, newId, linkKey }: BenchNeeds,
-  { answers, tokenHash }: Call,
-  { hold, wish, contact }: BookForm,
+  { answers, tokenHash, here: { unitHere } }: Call,
+  { hold, wish, contact, staff }: BookForm,
 ): Promise<Outcome<Booking, BookingRefusal>> {
   const id = newId();
   return shop.book({
@@ -52,13 +59,15 @@ export async function bookForCall(
     // The shop that books sets the price itself.
     priceMinor: null,
     by: "shop",
+    staff,
+    unitHere,
     reminders: null,
     ownerLinkHash: await sha256Hex(await ownerToken(linkKey, id, FIRST_GENERATION)),
     draft: tokenHash,
     wishKey: {
       scope: `shop.book.${tokenHash}`,
       key: wish,
-      fingerprint: await sha256Hex(JSON.stringify([hold, answers, contact])),
+      fingerprint: await sha256Hex(JSON.stringify([hold, answers, contact, unitHere])),
     },
   });
 }

@@ -3,7 +3,7 @@ import { accept, type Outcome } from "#shared/basics/outcome.ts";
 import type { Booking, BookingRefusal, HoldRefusal } from "#shared/shop/booking.ts";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import type { CallEnv } from "#src/bench/caller/call-env.tsx";
-import type { Call } from "#src/bench/caller/caller-call.ts";
+import { type Call, offersFor } from "#src/bench/caller/caller-call.ts";
 import { CallerContactPage } from "#src/bench/caller/caller-contact-page.tsx";
 import { callerRefusedText } from "#src/bench/caller/caller-refused.ts";
 import { bookForCall, holdForCall } from "#src/bench/caller/caller-wishes.ts";
@@ -44,7 +44,7 @@ async function book(
     offer === undefined
       ? accept({ id: form["hold"] ?? "" })
       : await holdForCall(needs, call, { offer, wish, source: staff.hash });
-  return hold.ok ? bookForCall(needs, call, { hold: hold.value.id, wish, contact }) : hold;
+  return hold.ok ? bookForCall(needs, call, { hold: hold.value.id, wish, contact, staff: staff.name }) : hold;
 }
 
 type Again = {
@@ -56,7 +56,7 @@ type Again = {
 /** The form once more with all that was typed; the held time stays where nothing speaks against it. */
 async function contactPage(needs: BenchNeeds, call: Call, { form, problems = {}, refusal }: Again) {
   const hold = refusal === undefined ? call.hold : null;
-  const fresh = () => needs.shop.offers({ verdict: call.plan.judgement.verdict });
+  const fresh = () => needs.shop.offers(offersFor(call));
   const offers = refusal !== undefined && "offers" in refusal ? refusal.offers : hold === null ? await fresh() : [];
   return (
     <CallerContactPage

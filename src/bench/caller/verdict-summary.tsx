@@ -51,7 +51,7 @@ export function VerdictSummary({ call }: { readonly call: Call }) {
       />
       <p class="faint">{NOT_INCLUDED}</p>
       <p class="actions">
-        <a class="button quiet" href={`/shop/book/${call.token}/answers`}>
+        <a class="button quiet" href={`/shop/book/${call.token}/answers${call.here.query}`}>
           {CALLER.change}
         </a>
       </p>
