@@ -47,7 +47,7 @@ export function chainRoutes({ shop }: BenchNeeds) {
     })
     .get("/records.jsonl", (c) => {
       c.header("content-disposition", 'attachment; filename="records.jsonl"');
-      return c.body(linesOf(shop), 200, { "content-type": "application/jsonl; charset=utf-8" });
+      return c.body(linesOf(shop), 200, { "content-type": "text/plain; charset=utf-8" });
     });
 }
 
