@@ -91,6 +91,31 @@ function toolIn(fields: FormFields): ToolTyped {
   };
 }
 
+/**
+ * Fields that an entry cannot do without, or that hold no number where one is wanted: told at once, while the network
+ * is away too. Whether a number is one that is accepted, the schema says.
+ * @example lacksOf("count", { needles: ["forty"] }) // ["needles"]
+ */
+export function lacksOf(kind: SheetStep["kind"], fields: FormFields): readonly string[] {
+  if (fields[SKIP.button]?.[0] === SKIP.value) return textIn(fields, SKIP.why) === null ? [SKIP.why] : [];
+  const wanted = WANTED[kind].filter((name) => !(fields[name] ?? []).some(isFilled));
+  const wrong = NUMBERS.filter((name) => (fields[name] ?? []).some((it) => typeof numberOrNull(it) === "string"));
+  return [...new Set([...wanted, ...wrong])];
+}
+
+const TOOL_WANTED = ["tool.accuracyPercent", "tool.resolution"];
+const WANTED: Readonly<Record<SheetStep["kind"], readonly string[]>> = {
+  slip: ["readings", ...TOOL_WANTED],
+  inspect: [],
+  count: ["needles"],
+  setting: ["tries.slip", ...TOOL_WANTED],
+  done: [],
+};
+const NUMBERS = [
+  ...["readings", "breakaway", "needles", "boostPsi", "tries.slip", "tries.nutDegrees", "tries.shimMm"],
+  ...[...TOOL_WANTED, "tool.k"],
+];
+
 /** The wrench as far as it is described; null while it is not. For live figures only: what is kept goes through the schema. */
 export function readTool(fields: FormFields): TorqueTool | null {
   const { kind, accuracyPercent, resolution, k } = toolIn(fields);

@@ -1,30 +1,25 @@
-import { type SetBeforeLock, setBeforeLock } from "#shared/job/set-before-lock.ts";
-import type { BenchCase } from "#shared/job/sheet-case.ts";
+import { type RiseKnown, type SetBeforeLock, setBeforeLock } from "#shared/job/set-before-lock.ts";
 import type { SettingEntry, SheetStepId } from "#shared/job/sheet-entry.ts";
 import type { SheetCase } from "#shared/job/sheet-standing.ts";
 import { type AdviceAsk, adviseNut, adviseShims } from "#shared/slip/bench-advice.ts";
-import type { ClutchSettings } from "#shared/slip/clutch-settings.ts";
-import type { RiseObservation } from "#shared/slip/lock-nut-rise.ts";
+import type { SetNutClutch, ShimStackClutch } from "#shared/slip/clutch-data.ts";
+import type { RiseSpreads } from "#shared/slip/lock-nut-rise.ts";
 import type { ReadingLevels } from "#shared/slip/reading-rules.ts";
-import type { SlipSettings } from "#shared/slip/slip-settings.ts";
 
 /** What page and script work out live figures from. Plain data, as it is handed to the script. */
 export type SheetPlan = {
   readonly aim: SheetCase["aim"];
   readonly levels: ReadingLevels;
-  readonly clutch: ClutchSettings;
+  readonly clutch: Clutches;
   /** Null where no lock nut's rise is known. */
   readonly beforeLock: SetBeforeLock | null;
 };
 
-type Planning = {
-  readonly slip: SlipSettings;
-  readonly clutch: ClutchSettings;
-  readonly rises: readonly RiseObservation[];
-};
+type Clutches = { readonly setNut: SetNutClutch & RiseSpreads; readonly shimStack: ShimStackClutch };
+type Planning = Pick<RiseKnown, "slip" | "rises"> & { readonly clutch: Clutches };
 
 /** The figures that a job's sheet goes by. */
-export function sheetPlan(it: BenchCase, { slip, clutch, rises }: Planning): SheetPlan {
+export function sheetPlan(it: SheetCase, { slip, clutch, rises }: Planning): SheetPlan {
   const { riskAllowed, rejectFrom, coverage } = it.levels;
   return {
     aim: it.aim,

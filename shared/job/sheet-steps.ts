@@ -1,10 +1,10 @@
 import { PRACTICE, type Source } from "#shared/basics/source.ts";
-import type { BenchJob } from "#shared/calendar/calendar-settings.ts";
 import type { UnitFamily } from "#shared/craft/vocabulary.ts";
 import { INSPECTED_PARTS, type InspectedPart, type SheetEntry, type SheetStepId } from "#shared/job/sheet-entry.ts";
+import type { Verdict } from "#shared/triage/verdict.ts";
 
 /** What is on the bench, as far as the choice of steps goes. */
-export type SheetWork = { readonly work: BenchJob; readonly unitFamily: UnitFamily };
+export type SheetWork = { readonly work: Exclude<Verdict, "not-due">; readonly unitFamily: UnitFamily };
 
 /** One step of the bench sheet. Its words are with the messages. */
 export type SheetStep = {

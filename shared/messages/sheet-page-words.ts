@@ -1,9 +1,7 @@
 import type { SetBeforeLock } from "#shared/job/set-before-lock.ts";
 import { INSPECTED_PARTS } from "#shared/job/sheet-entry.ts";
 import type { OpenBecause, StepStanding } from "#shared/job/sheet-standing.ts";
-import type { EntryRefusal } from "#shared/job/sheet-wish.ts";
 import { PART_WORDS } from "#shared/messages/sheet-words.ts";
-import { SHOP_JOB_STATE } from "#shared/messages/shop-words.ts";
 import { roundTo } from "#shared/units/round-to.ts";
 
 /** Headings, labels and sentences of the bench sheet's page. */
@@ -95,7 +93,7 @@ export const SHEET = {
 } as const;
 
 /** @example mendField("tries.slip.1") // "Slip, lbf·ft" */
-function mendField(name: string): string {
+export function mendField(name: string): string {
   const plain = name.replace(/\.\d+$/, "");
   const part = /^parts\.([\w-]+)\./.exec(plain)?.[1];
   const known = part === undefined ? undefined : INSPECTED_PARTS.find((it) => it === part);
@@ -160,25 +158,6 @@ export const BECAUSE_WORDS: Readonly<Record<OpenBecause, string>> = {
   "needles-differ": "The count is not what it should be: count again, or say why.",
 };
 
-/** Said where the sheet refuses an entry. */
-export function entryRefusedText(refusal: EntryRefusal): string {
-  switch (refusal.reason) {
-    case "no-such-job":
-      return "No job has that number.";
-    case "not-on-bench":
-      return `Not written: the job is ${stateText(refusal.state)}. Put it on the bench first.`;
-    case "no-such-step":
-      return "Not written: this unit has no such step.";
-    case "written-meanwhile":
-      return "Somebody else wrote this step meanwhile. Look at both, and choose.";
-    case "key-reused":
-      return "Not written: this form was sent before with something else in it. Open the page anew.";
-  }
-}
-
-/** @example stateText("part-to-come") // "part to come" */
-export const stateText = (state: keyof typeof SHOP_JOB_STATE): string => SHOP_JOB_STATE[state].toLowerCase();
-
 /** Two versions of one step. */
 export const CLASH = {
   title: (step: string) => `Two entries for: ${step}`,
@@ -196,6 +175,7 @@ export const UNSENT = {
   sent: "All entries are with the shop.",
   clash: "Somebody else wrote this step meanwhile. Choose which to keep.",
   refused: (why: string) => `Kept on this device. ${why}`,
+  again: "Send it again",
   drop: "Drop it from this device",
   signIn: "Kept on this device. Sign in again to send it.",
 } as const;
@@ -206,5 +186,4 @@ export const PAD = {
   erase: "Erase",
   next: "Next",
   point: "Point",
-  keepTool: "The wrench is remembered on this device.",
 } as const;

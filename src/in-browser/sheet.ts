@@ -1,1 +1,18 @@
-export {};
+import { bringDrafts } from "#src/in-browser/sheet-draft.ts";
+import { bringLiveFigures } from "#src/in-browser/sheet-live.ts";
+import { bringMarks } from "#src/in-browser/sheet-marks.ts";
+import { bringPad } from "#src/in-browser/sheet-pad.ts";
+import { steps } from "#src/in-browser/sheet-place.ts";
+import { bringSending } from "#src/in-browser/sheet-send.ts";
+import { bringTool } from "#src/in-browser/sheet-tool.ts";
+import { bringWriting } from "#src/in-browser/sheet-write.ts";
+
+if (steps() !== null) {
+  bringTool();
+  bringDrafts();
+  bringLiveFigures();
+  bringPad();
+  bringWriting();
+  bringMarks();
+  bringSending();
+}

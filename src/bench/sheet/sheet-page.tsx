@@ -2,7 +2,8 @@ import { SHEET_SCRIPT } from "#build/assets.ts";
 import type { SheetStepId } from "#shared/job/sheet-entry.ts";
 import { fieldsOf, toolFields } from "#shared/job/sheet-fields.ts";
 import { entryText } from "#shared/messages/sheet-entry-words.ts";
-import { SHEET, STANDING_WORDS, stateText } from "#shared/messages/sheet-page-words.ts";
+import { SHEET, STANDING_WORDS } from "#shared/messages/sheet-page-words.ts";
+import { stateText } from "#shared/messages/sheet-refused-words.ts";
 import { STEP_WORDS } from "#shared/messages/sheet-words.ts";
 import { FactList } from "#src/bench/fact-list.tsx";
 import type { SheetModel } from "#src/bench/sheet/sheet-model.ts";
@@ -75,7 +76,7 @@ function usualTool(sheet: SheetModel["view"]["sheet"]) {
 function Aim({ model: { plan, case: it } }: { readonly model: SheetModel }) {
   const { aim, beforeLock } = plan;
   return (
-    <>
+    <div data-aim>
       <FactList
         facts={[
           [SHEET.aim, aim === null ? SHEET.noAim : SHEET.aimText(aim.target, aim.band.low, aim.band.high)],
@@ -93,7 +94,7 @@ function Aim({ model: { plan, case: it } }: { readonly model: SheetModel }) {
           <p>{caution}</p>
         </div>
       ))}
-    </>
+    </div>
   );
 }
 

@@ -4,7 +4,7 @@ import type { SheetEntry, SheetStepId } from "#shared/job/sheet-entry.ts";
 import { type FormFields, readEntry, SKIP } from "#shared/job/sheet-fields.ts";
 import { ENTRY_SCHEMAS, EntryStampSchema, sheetStepIn } from "#shared/job/sheet-schema.ts";
 import { stepKind } from "#shared/job/sheet-steps.ts";
-import { entryRefusedText } from "#shared/messages/sheet-page-words.ts";
+import { entryRefusedText } from "#shared/messages/sheet-refused-words.ts";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import type { JobEnv } from "#src/bench/job-env.tsx";
 import type { StaffVariables } from "#src/bench/session.ts";

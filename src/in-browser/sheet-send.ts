@@ -1,0 +1,105 @@
+import type { StoredEntry } from "#shared/job/sheet-entry.ts";
+import { acknowledged, clashed, nextToSend, type Queued, refused } from "#shared/job/sheet-queue.ts";
+import { mendField, UNSENT } from "#shared/messages/sheet-page-words.ts";
+import { say } from "#src/in-browser/say.ts";
+import { on, tell } from "#src/in-browser/sheet-news.ts";
+import { jobNumber } from "#src/in-browser/sheet-place.ts";
+import { refreshSheet } from "#src/in-browser/sheet-refresh.ts";
+import { isKeptName, jobsKept, keep, kept } from "#src/in-browser/sheet-store.ts";
+
+const AGAIN_MS = 8000;
+let sending: Promise<void> | null = null;
+let again = 0;
+let wasAway = false;
+
+/** Sends what is kept, now and whenever the network or another tab brings news. */
+export function bringSending(): void {
+  on("send", () => void sendKept());
+  on("stale", () => void refreshSheet());
+  addEventListener("online", () => void sendKept());
+  addEventListener("storage", ({ key }) => {
+    if (!isKeptName(key, jobNumber())) return;
+    tell("kept");
+    tell("stale");
+  });
+  void sendKept();
+}
+
+/** Entries go out one after the other, in order, by one tab at a time. */
+function sendKept(): Promise<void> {
+  clearTimeout(again);
+  sending ??= oneTabAtATime(sendInOrder).finally(() => {
+    sending = null;
+  });
+  return sending;
+}
+
+/** Browsers lend locks to secure pages only; without one the key still keeps an entry from being written twice. */
+const oneTabAtATime = (send: () => Promise<void>): Promise<void> =>
+  "locks" in navigator ? navigator.locks.request("sheet", send) : send();
+
+async function sendInOrder(): Promise<void> {
+  let isStale = false;
+  for (const number of jobsKept()) {
+    for (let next = nextToSend(kept(number)); next !== null; next = nextToSend(kept(number))) {
+      const answer = await post(number, next);
+      if (answer.was === "away") {
+        stayAway(answer.says);
+        return;
+      }
+      const before = kept(number);
+      keep(number, before, after(before, next, answer));
+      isStale ||= number === jobNumber() && answer.was === "stored";
+      tell("kept");
+    }
+  }
+  if (isStale) await refreshSheet();
+  if (wasAway && jobsKept().length === 0) say(UNSENT.sent);
+  wasAway = false;
+}
+
+function stayAway(says: string): void {
+  say(says);
+  wasAway = true;
+  again = setTimeout(() => void sendKept(), AGAIN_MS);
+}
+
+type Answer =
+  | { readonly was: "stored"; readonly version: number }
+  | { readonly was: "clash"; readonly newer: StoredEntry }
+  | { readonly was: "refused" | "away"; readonly says: string };
+
+function after(queue: readonly Queued[], { key }: Queued, answer: Exclude<Answer, { was: "away" }>): readonly Queued[] {
+  if (answer.was === "stored") return acknowledged(queue, key, answer.version);
+  return answer.was === "clash" ? clashed(queue, key, answer.newer) : refused(queue, key, answer.says);
+}
+
+type Told = {
+  readonly stored?: StoredEntry;
+  readonly newer?: StoredEntry;
+  readonly detail?: string;
+  readonly errors?: readonly { readonly field: string; readonly accepted: string }[];
+};
+
+async function post(number: string, { step, after, key, fields }: Queued): Promise<Answer> {
+  const body = new URLSearchParams(
+    Object.entries({ ...fields, after: [String(after)], key: [key] }).flatMap(([name, values]) =>
+      values.map((value) => [name, value]),
+    ),
+  );
+  try {
+    const address = `/shop/jobs/${number}/sheet/${step}`;
+    const response = await fetch(address, { method: "POST", headers: { accept: "application/json" }, body });
+    if (response.status === 401 || response.status === 403) return { was: "away", says: UNSENT.signIn };
+    if (response.status >= 500 || response.status === 429) return { was: "away", says: UNSENT.kept };
+    const told = (await response.json()) as Told;
+    if (told.stored !== undefined) return { was: "stored", version: told.stored.version };
+    if (told.newer !== undefined) return { was: "clash", newer: told.newer };
+    return { was: "refused", says: saysOf(told) };
+  } catch {
+    return { was: "away", says: UNSENT.kept };
+  }
+}
+
+const saysOf = ({ errors = [], detail = "" }: Told): string =>
+  errors.length === 0 ? detail : errors.map(({ field, accepted }) => `${mendField(field)}: ${accepted}.`).join(" ");
