@@ -14,7 +14,7 @@ export const ACCOUNT = {
   link: "Account",
   welcome: "You are signed in. Make a passkey now, so that you need no link the next time.",
   later: "Not now",
-  is: (name: string, role: StaffRole) => `${name}, ${ROLE[role].toLowerCase()}`,
+  is: (name: string, role: StaffRole) => `Signed in as ${name}, ${ROLE[role].toLowerCase()}`,
   name: "Your name",
   nameHint: "It stands beside all that you do to a job.",
   rename: "Save name",

@@ -11,7 +11,7 @@ import {
   linkFrom,
   signInWith,
 } from "#tests/bench/staff-at-work.ts";
-import { fieldValue, MONDAY, setClock, signedIn, WARM_UP, wordsOf } from "#tests/bench/the-shop.ts";
+import { fieldValue, MONDAY, setClock, WARM_UP, wordsOf } from "#tests/bench/the-shop.ts";
 
 beforeAll(...WARM_UP);
 beforeEach(() => void setClock(MONDAY));

@@ -10,7 +10,7 @@ const FLAGS = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
-  "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+  "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE localhost",
 ];
 
 /** The two screens that every page is tried on. */
@@ -18,6 +18,7 @@ export const PHONE = { width: 390, height: 844 };
 export const DESKTOP = { width: 1280, height: 800 };
 
 /** The browser that `npm test` found, else the one that Debian's package puts there. */
-export function openBrowser(): Promise<Browser> {
-  return chromium.launch({ executablePath: process.env["CHROME_BIN"] ?? "/usr/bin/chromium", args: FLAGS });
+export function openBrowser(flags: readonly string[] = []): Promise<Browser> {
+  const executablePath = process.env["CHROME_BIN"] ?? "/usr/bin/chromium";
+  return chromium.launch({ executablePath, args: [...FLAGS, ...flags] });
 }

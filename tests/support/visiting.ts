@@ -1,5 +1,6 @@
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect } from "vitest";
+import { byName } from "#src/local/sign-in-link.ts";
 import { openBrowser, PHONE } from "#tests/support/browser.ts";
 import { type RunningShop, startShop } from "#tests/support/running-shop.ts";
 
@@ -17,14 +18,14 @@ const EXPECTED =
   /^Failed to load resource: (?:the server responded with a status of 4\d\d|net::ERR_INTERNET_DISC|net::ERR_FAILED)/;
 
 /** Starts both for the tests of a file. After each test its windows close, and none may have had any trouble. */
-export function visiting(vars: Readonly<Record<string, string>> = {}): Visiting {
+export function visiting(vars: Readonly<Record<string, string>> = {}, flags: readonly string[] = []): Visiting {
   let shop: RunningShop;
   let browser: Browser;
   let open: BrowserContext[] = [];
   let troubles: string[] = [];
 
   beforeAll(async () => {
-    [shop, browser] = await Promise.all([startShop({ vars }), openBrowser()]);
+    [shop, browser] = await Promise.all([startShop({ vars }), openBrowser(flags)]);
   });
   afterEach(async () => {
     await Promise.all(open.map((context) => context.close()));
@@ -57,7 +58,7 @@ function noteTroubles(context: BrowserContext, origin: string, note: (trouble: s
     if (message.type() === "error" && !EXPECTED.test(message.text())) note(`console: ${message.text()}`);
   });
   context.on("request", (request) => {
-    if (!request.url().startsWith(`${origin}/`) && !request.url().startsWith("data:"))
+    if (![`${origin}/`, `${byName(origin)}/`, "data:"].some((ours) => request.url().startsWith(ours)))
       note(`request: ${request.url()}`);
   });
 }

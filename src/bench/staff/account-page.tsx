@@ -42,7 +42,7 @@ export function AccountPage({ account, settings, at, hash, welcome, done, proble
         <h2 id="passkeys">{ACCOUNT.passkeys}</h2>
         {passkeys.length === 0 && <p>{ACCOUNT.noPasskeys}</p>}
         <PasskeyList passkeys={passkeys} time={time} remove="/shop/account/passkeys/remove" />
-        <h3>{passkeys.length === 0 ? ACCOUNT.firstTitle : ACCOUNT.addTitle}</h3>
+        <h2>{passkeys.length === 0 ? ACCOUNT.firstTitle : ACCOUNT.addTitle}</h2>
         <p class="faint">{PASSKEY_FORM.what}</p>
         <PasskeyForm
           kind="add"

@@ -49,7 +49,7 @@ export function PersonPage({ settings, account, done, problem }: PersonProps) {
       <h2>{STAFF.passkeys}</h2>
       {account.passkeys.length === 0 && <p>{STAFF.noPasskeys}</p>}
       <PasskeyList passkeys={account.passkeys} time={time} remove={`${path}/passkeys/remove`} />
-      <h3>{STAFF.linkTitle}</h3>
+      <h2>{STAFF.linkTitle}</h2>
       <p>{STAFF.linkSays}</p>
       <form method="post" action={`${path}/link`}>
         <Send text={STAFF.inviteButton} />
