@@ -61,6 +61,7 @@ export const ASK_PROBLEMS = {
   price: "A price in digits, as 425.00; or nothing.",
   why: (most: number): string => `Say why, in at most ${most} characters.`,
   until: "A day from today on, within 90 days.",
+  reply: (most: number): string => `Write your answer, in at most ${most} characters.`,
   photo: "That photo is not there any more. Pick another, or none.",
 } as const;
 

@@ -24,6 +24,7 @@ export const JOB = {
 
   money: "Price",
   priceShown: "Owner was told",
+  priceAgreed: "Approved since",
   goAhead: "Go ahead up to",
   noGoAhead: "Not said: ask before any work over the price",
   usualDays: "Usual time here",

@@ -36,11 +36,12 @@ import type {
   UseWish,
 } from "#shared/shop/stock-wish.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
+import type { AskShop } from "#src/bench/approval/ask-needs.ts";
 import type { RecordShop } from "#src/bench/record/record-needs.ts";
 import type { StaffShop } from "#src/bench/staff/staff-needs.ts";
 
 /** What the shop's pages ask of its object. */
-export type BenchShop = StaffShop & RecordShop & {
+export type BenchShop = AskShop & StaffShop & RecordShop & {
   readonly settings: () => Promise<SettingsVersion>;
   readonly saveSettings: (wish: SettingsWish) => Promise<Outcome<SettingsVersion, SettingsRefusal>>;
   readonly arrivals: () => Promise<readonly Arrival[]>;

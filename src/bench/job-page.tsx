@@ -9,6 +9,7 @@ import { workNow } from "#shared/shop/agreed-work.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import { BENCH_TO_COME, type JobState, OVER } from "#shared/shop/job-state.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import { AskLink } from "#src/bench/approval/ask-link.tsx";
 import { AtWork } from "#src/bench/at-work.tsx";
 import { FactList } from "#src/bench/fact-list.tsx";
 import { JobHistory } from "#src/bench/job-history.tsx";
@@ -42,6 +43,7 @@ export function JobPage({ job, front, now, done, refused }: JobPageProps) {
         </p>
       )}
       <JobMoves job={job} locale={locale} now={now} refused={refused} />
+      <AskLink job={job} />
       <FactList
         facts={[
           [JOB.work, WORK_WORDS[workNow(job).work]],
@@ -56,7 +58,7 @@ export function JobPage({ job, front, now, done, refused }: JobPageProps) {
       <JobOwner owner={job.owner} />
       <Actions job={job} />
       <JobJudgement answers={job.answers} judgement={judgement} />
-      <JobSlip slip={job.plan.slip} parts={job.plan.parts} />
+      <JobSlip slip={job.plan.slip} parts={workNow(job).parts} />
       <h2>{JOB.answers}</h2>
       <FactList facts={answerLines(job.answers).map(({ label, said }) => [label, said])} />
       <JobReturn job={job} locale={locale} />

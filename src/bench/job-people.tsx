@@ -21,7 +21,7 @@ export const JobOwner = ({ owner }: Pick<Job, "owner">) => (
 
 /** Where the unit goes when it is done, and what it may cost. */
 export function JobReturn({ job, locale }: { readonly job: Job; readonly locale: string }) {
-  const { plan, returnTo, serial } = job;
+  const { plan, agreed, returnTo, serial } = job;
   return (
     <>
       <h2>{JOB.return}</h2>
@@ -35,6 +35,7 @@ export function JobReturn({ job, locale }: { readonly job: Job; readonly locale:
       <FactList
         facts={[
           [JOB.priceShown, quoteText(plan.quote, locale)],
+          ...(agreed === null ? [] : [[JOB.priceAgreed, quoteText(agreed.quote, locale)] as const]),
           [JOB.goAhead, goAheadText(job, locale)],
           [JOB.usualDays, JOB.days(plan.quote.usualDays)],
         ]}

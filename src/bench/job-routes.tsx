@@ -1,6 +1,7 @@
 import { type Context, Hono } from "hono";
 import { JOB_DONE, type JobDone } from "#shared/messages/shop-job-words.ts";
 import { isButtonMove, MOVE_WORDS } from "#shared/messages/shop-move-words.ts";
+import { askRoutes } from "#src/bench/approval/ask-routes.tsx";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import { cancelRoutes } from "#src/bench/cancel-routes.tsx";
 import { type JobEnv, withJob } from "#src/bench/job-env.tsx";
@@ -8,6 +9,7 @@ import type { RefusedMove } from "#src/bench/job-moves.tsx";
 import { JobPage } from "#src/bench/job-page.tsx";
 import { linkRoutes } from "#src/bench/link-routes.tsx";
 import { moveRoutes } from "#src/bench/move-routes.tsx";
+import { photoRoutes } from "#src/bench/photos/photo-routes.tsx";
 import { recordRoutes } from "#src/bench/record/record-routes.tsx";
 import { sheetRoutes } from "#src/bench/sheet/sheet-routes.tsx";
 import { stateRoutes } from "#src/bench/state-routes.tsx";
@@ -24,7 +26,9 @@ export function jobRoutes(needs: BenchNeeds) {
     .get("/:number", (c) => showJob(c))
     .route("/", stateRoutes(needs, showJob))
     .route("/", sheetRoutes(needs))
+    .route("/", photoRoutes(needs))
     .route("/", recordRoutes(needs))
+    .route("/", askRoutes(needs))
     .route("/", moveRoutes(needs))
     .route("/", cancelRoutes(needs))
     .route("/", linkRoutes(needs));
