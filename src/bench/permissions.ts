@@ -30,6 +30,8 @@ export const LEAST_ROLE: Readonly<Record<string, StaffRole>> = {
   "/shop/jobs/:number": "bench",
   "/shop/jobs/:number/state": "bench",
   "/shop/jobs/:number/undo": "bench",
+  "/shop/jobs/:number/sheet": "bench",
+  "/shop/jobs/:number/sheet/:step": "bench",
   "/shop/jobs/:number/approval": "bench",
   "/shop/jobs/:number/approval/reply": "bench",
   "/shop/jobs/:number/approval/withdraw": "bench",
