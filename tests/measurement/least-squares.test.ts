@@ -95,6 +95,12 @@ describe("leastSquares", () => {
     );
   });
 
+  it("keeps its digits where a column lies along the first row", () => {
+    expect(digits(fitted([[1, 1e-8, 0]], [1, 2, 3]).coefficients[0]!, 1.00000002)).toBeGreaterThan(12);
+    expect(fitted([[1, 0, 0]], [5, 2, 3]).coefficients).toEqual([expect.closeTo(5, 14)]);
+    expect(fitted([[-1, 0, 0]], [5, 2, 3]).coefficients).toEqual([expect.closeTo(-5, 14)]);
+  });
+
   it("scales with the units of its columns", () => {
     const inThousands = fitted(
       [LONGLEY.columns[0]!, LONGLEY.columns[2]!.map((value) => value / 1000)],
