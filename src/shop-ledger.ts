@@ -7,6 +7,8 @@ import type { Approval } from "#shared/job/approval.ts";
 import type * as asking from "#shared/job/approval-wish.ts";
 import type { DayJob } from "#shared/job/day-sheet.ts";
 import type { MoveRefusal, UndoRefusal } from "#shared/job/move-refusal.ts";
+import type { Photo } from "#shared/job/photo.ts";
+import type * as photos from "#shared/job/photo-wish.ts";
 import type { RecordCode } from "#shared/job/record-code.ts";
 import type { CorrectionRefusal, CorrectionWish } from "#shared/job/record-correction.ts";
 import type { CodeStanding } from "#shared/job/record-standing.ts";
@@ -26,6 +28,7 @@ import type { Verdict } from "#shared/triage/verdict.ts";
 import { kvBoardStore } from "#src/adapters/board-store.ts";
 import { systemClock } from "#src/adapters/clock.ts";
 import { logFailure } from "#src/adapters/log.ts";
+import { r2PhotoStore } from "#src/adapters/photo-store.ts";
 import * as passkeys from "#src/ledger/add-passkey.ts";
 import { answerApproval } from "#src/ledger/answer-approval.ts";
 import { askShop, replyToOwner } from "#src/ledger/approval-words.ts";
@@ -42,6 +45,7 @@ import { endOverdueApprovals, withdrawApproval } from "#src/ledger/close-approva
 import { correctRecord } from "#src/ledger/correct-record.ts";
 import { daySheet } from "#src/ledger/day-sheet.ts";
 import { dropDraft } from "#src/ledger/draft-rows.ts";
+import { dropPhotoBytes, type PhotoBytesStore } from "#src/ledger/drop-photo-bytes.ts";
 import { endHoldOf, endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
 import { freshOffers } from "#src/ledger/fresh-offers.ts";
 import { gathering } from "#src/ledger/gathering.ts";
@@ -50,6 +54,14 @@ import { layOutPart, readJobParts, takePartBack, usePart } from "#src/ledger/job
 import { findJob } from "#src/ledger/job-rows.ts";
 import { type AnswerWish, type KeptAnswer, keepAnswer, storedDraft } from "#src/ledger/keep-answer.ts";
 import { keepEntry } from "#src/ledger/keep-entry.ts";
+import {
+  announcePhoto,
+  keepPhoto,
+  listPhotos,
+  photoByLink,
+  photoByNumber,
+  removePhoto,
+} from "#src/ledger/keep-photo.ts";
 import { bringTablesUpToDate } from "#src/ledger/ledger-tables.ts";
 import { listArrivals } from "#src/ledger/list-arrivals.ts";
 import { makeBooking } from "#src/ledger/make-booking.ts";
@@ -85,6 +97,7 @@ const AFTER_FAILURE_MS = 60_000;
 export class ShopLedger extends DurableObject<Env> {
   clock: Clock = systemClock;
   boardStore: BoardStore = kvBoardStore(this.env.BOARD);
+  photoStore: PhotoBytesStore | null = r2PhotoStore(this.env.PHOTOS);
   readonly #settings = settingsReader(this.ctx.storage.sql);
   readonly #busy = busyReader(this.ctx.storage.sql);
   readonly #chain = chainReader(this.ctx.storage.sql);
@@ -358,6 +371,30 @@ export class ShopLedger extends DurableObject<Env> {
     return this.#decide(({ sql }) => riseObservations(sql, family));
   }
 
+  photos(number: string): readonly Photo[] {
+    return this.#decide((turn) => listPhotos(turn, number));
+  }
+
+  photo({ number, id }: { readonly number: string; readonly id: string }): Photo | null {
+    return this.#decide((turn) => photoByNumber(turn, number, id));
+  }
+
+  photoByLink({ linkHash, id }: { readonly linkHash: string; readonly id: string }): Photo | null {
+    return this.#decide((turn) => photoByLink(turn, linkHash, id));
+  }
+
+  announcePhoto(wish: photos.AnnounceWish): Outcome<photos.Announced, photos.PhotoRefusal> {
+    return this.#change((turn) => announcePhoto(turn, wish));
+  }
+
+  keepPhoto(wish: photos.PhotoWish): Outcome<Photo, photos.PhotoRefusal> {
+    return this.#change((turn) => keepPhoto(turn, wish));
+  }
+
+  removePhoto(wish: photos.RemoveWish): Outcome<null, photos.RemoveRefusal> {
+    return this.#change((turn) => removePhoto(turn, wish));
+  }
+
   /** Bears being run twice. Never throws: after a few throws the platform would drop the alarm for good. */
   override async alarm(): Promise<void> {
     let rest = 0;
@@ -366,6 +403,7 @@ export class ShopLedger extends DurableObject<Env> {
       this.#decide(endOverdueApprovals);
       this.#decide(purgeIfDue);
       await publishDue((decision) => this.#decide(decision), this.boardStore, logFailure);
+      await dropPhotoBytes((decision) => this.#decide(decision), this.photoStore, logFailure);
     } catch (error) {
       logFailure(error, "alarm");
       rest = AFTER_FAILURE_MS;

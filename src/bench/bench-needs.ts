@@ -20,56 +20,42 @@ import type {
   StoredDraft,
 } from "#shared/shop/booking.ts";
 import type { JobState } from "#shared/shop/job-state.ts";
-import type { Shelf } from "#shared/shop/shelf.ts";
 import type { SettingsVersion, ShopSettings } from "#shared/shop/shop-settings.ts";
 import type { Staff } from "#shared/shop/staff.ts";
-import type { StockLine } from "#shared/shop/stock.ts";
-import type { Balance } from "#shared/shop/stock-book.ts";
-import type {
-  CountWish,
-  JobPartLine,
-  JobPartRefusal,
-  LayOutWish,
-  ReceiveWish,
-  StockEntry,
-  StockRefusal,
-  UseWish,
-} from "#shared/shop/stock-wish.ts";
 import type { Verdict } from "#shared/triage/verdict.ts";
 import type { AskShop } from "#src/bench/approval/ask-needs.ts";
+import type { PartsShop } from "#src/bench/parts/parts-needs.ts";
+import type { PhotoShop } from "#src/bench/photos/photo-needs.ts";
 import type { RecordShop } from "#src/bench/record/record-needs.ts";
 import type { StaffShop } from "#src/bench/staff/staff-needs.ts";
+import type { PhotoStore } from "#src/http/photo-store.ts";
 
 /** What the shop's pages ask of its object. */
-export type BenchShop = AskShop & StaffShop & RecordShop & {
-  readonly settings: () => Promise<SettingsVersion>;
-  readonly saveSettings: (wish: SettingsWish) => Promise<Outcome<SettingsVersion, SettingsRefusal>>;
-  readonly arrivals: () => Promise<readonly Arrival[]>;
-  readonly job: (number: string) => Promise<Job | null>;
-  readonly daySheet: () => Promise<readonly DayJob[]>;
-  readonly moveJob: (wish: MoveWish) => Promise<Outcome<Job, MoveRefusal>>;
-  readonly undoMove: (wish: UndoWish) => Promise<Outcome<Job, UndoRefusal>>;
-  readonly sheet: (number: string) => Promise<SheetView | null>;
-  readonly keepEntry: (wish: EntryWish) => Promise<Outcome<StoredEntry, EntryRefusal>>;
-  readonly offers: (ask: OffersAsk) => Promise<readonly Offer[]>;
-  readonly moveBooking: (wish: ShopChange & { readonly offer: string }) => Promise<Outcome<Job, ChangeRefusal>>;
-  readonly cancelBooking: (wish: ShopChange) => Promise<Outcome<Job, ChangeRefusal>>;
-  readonly reissueLink: (wish: ReissueWish) => Promise<Outcome<Job, ReissueRefusal>>;
-  readonly keepAnswer: (wish: KeptAnswer) => Promise<Outcome<unknown, { readonly reason: "too-many-drafts" }>>;
-  readonly draft: (tokenHash: string) => Promise<StoredDraft | null>;
-  readonly hold: (wish: HoldWish) => Promise<Outcome<Hold, HoldRefusal>>;
-  readonly book: (wish: BookingWish) => Promise<Outcome<Booking, BookingRefusal>>;
-  readonly stock: () => Promise<readonly StockLine[]>;
-  readonly shelf: (shelf: Shelf) => Promise<readonly StockEntry[]>;
-  readonly receiveParts: (wish: ReceiveWish) => Promise<Outcome<Balance, StockRefusal>>;
-  readonly countParts: (wish: CountWish) => Promise<Outcome<Balance, StockRefusal>>;
-  readonly jobParts: (number: string) => Promise<readonly JobPartLine[] | null>;
-  readonly usePart: (wish: UseWish) => Promise<Outcome<Balance, JobPartRefusal>>;
-  readonly takePartBack: (wish: UseWish) => Promise<Outcome<Balance, JobPartRefusal>>;
-  readonly layOutPart: (wish: LayOutWish) => Promise<Outcome<readonly JobPartLine[], JobPartRefusal>>;
-  readonly session: (sessionHash: string) => Promise<Session | null>;
-  readonly closeSession: (sessionHash: string) => Promise<void>;
-};
+export type BenchShop = AskShop &
+  StaffShop &
+  RecordShop &
+  PartsShop &
+  PhotoShop & {
+    readonly settings: () => Promise<SettingsVersion>;
+    readonly saveSettings: (wish: SettingsWish) => Promise<Outcome<SettingsVersion, SettingsRefusal>>;
+    readonly arrivals: () => Promise<readonly Arrival[]>;
+    readonly job: (number: string) => Promise<Job | null>;
+    readonly daySheet: () => Promise<readonly DayJob[]>;
+    readonly moveJob: (wish: MoveWish) => Promise<Outcome<Job, MoveRefusal>>;
+    readonly undoMove: (wish: UndoWish) => Promise<Outcome<Job, UndoRefusal>>;
+    readonly sheet: (number: string) => Promise<SheetView | null>;
+    readonly keepEntry: (wish: EntryWish) => Promise<Outcome<StoredEntry, EntryRefusal>>;
+    readonly offers: (ask: OffersAsk) => Promise<readonly Offer[]>;
+    readonly moveBooking: (wish: ShopChange & { readonly offer: string }) => Promise<Outcome<Job, ChangeRefusal>>;
+    readonly cancelBooking: (wish: ShopChange) => Promise<Outcome<Job, ChangeRefusal>>;
+    readonly reissueLink: (wish: ReissueWish) => Promise<Outcome<Job, ReissueRefusal>>;
+    readonly keepAnswer: (wish: KeptAnswer) => Promise<Outcome<unknown, { readonly reason: "too-many-drafts" }>>;
+    readonly draft: (tokenHash: string) => Promise<StoredDraft | null>;
+    readonly hold: (wish: HoldWish) => Promise<Outcome<Hold, HoldRefusal>>;
+    readonly book: (wish: BookingWish) => Promise<Outcome<Booking, BookingRefusal>>;
+    readonly session: (sessionHash: string) => Promise<Session | null>;
+    readonly closeSession: (sessionHash: string) => Promise<void>;
+  };
 
 /** Everything the shop's pages need from outside. */
 export type BenchNeeds = {
@@ -77,6 +63,8 @@ export type BenchNeeds = {
   /** Epoch milliseconds. */
   readonly now: () => number;
   readonly linkKey: string;
+  /** Where photos lie; null = nowhere, so photos are switched off. */
+  readonly photoStore: PhotoStore | null;
   /** Where the public reaches the site. */
   readonly origin: (request: Request) => string;
   /** Who asks, as a keyed hash: for caps. */

@@ -8,6 +8,7 @@ export function wakeAt(sql: SqlStorage, now: number): number | null {
     // The last millisecond of a question's time still counts.
     timeOf(sql, "SELECT min(until) + 1 AS at FROM approval WHERE state = 'open'"),
     timeOf(sql, "SELECT min(due_at) AS at FROM publication"),
+    timeOf(sql, "SELECT min(due_at) AS at FROM photo_bytes"),
     nextPurge(sql, now),
   ].filter((at) => at !== null);
   return times.length === 0 ? null : Math.min(...times);

@@ -4,6 +4,7 @@ import { checkRoutes } from "#src/owner/check-routes.tsx";
 import { confirmRoutes } from "#src/owner/confirm-routes.tsx";
 import { conversationRoutes } from "#src/owner/conversation-routes.tsx";
 import type { OwnerNeeds } from "#src/owner/owner-needs.ts";
+import { photoRoutes } from "#src/owner/photo-routes.ts";
 import { recordRoutes } from "#src/owner/record-routes.tsx";
 import { resumeRoutes } from "#src/owner/resume-routes.tsx";
 import { tagRoutes } from "#src/owner/tag-routes.tsx";
@@ -16,6 +17,7 @@ export const ownerRoutes = (needs: OwnerNeeds) =>
     .route("/", resumeRoutes(needs))
     .route("/", verdictRoutes(needs))
     .route("/", confirmRoutes(needs))
+    .route("/", photoRoutes(needs))
     .route("/", tagRoutes(needs))
     .route("/", approvalRoutes(needs))
     .route("/", recordRoutes(needs))
