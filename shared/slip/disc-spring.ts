@@ -1,13 +1,4 @@
-import { effectiveDisc } from "#shared/slip/contact-flats.ts";
-
-/** One conical spring washer, all in mm. `reducedThicknessMm` only where it has contact flats (thicker than 6 mm). */
-export type DiscSpring = {
-  readonly outerMm: number;
-  readonly innerMm: number;
-  readonly thicknessMm: number;
-  readonly freeHeightMm: number;
-  readonly reducedThicknessMm?: number;
-};
+import { type DiscSpring, effectiveDisc } from "#shared/slip/disc-shape.ts";
 
 /** Spring steel as the tables of DIN EN 16983 take it: modulus in N/mm², Poisson's ratio. */
 const MODULUS = 206_000;

@@ -1,4 +1,5 @@
 import type { Estimate } from "#shared/measurement/estimate.ts";
+import { type Force, force, forceIn } from "#shared/units/force.ts";
 import { lbfft, newtonMetres, type Torque, torqueIn } from "#shared/units/torque.ts";
 
 /** The ring on which the washers rub: radii in mm, and how many faces slip (a gear between two washers has two). */
@@ -29,21 +30,20 @@ export function meanRadius({ outerRadiusMm: outer, innerRadiusMm: inner }: Frict
 /**
  * Torque at which the faces slip: the same sources. Handbook friction coefficients scatter by two to one and more,
  * so nothing that advises the bench calls this; it advises from measured slip.
- * @param clampN clamp force, N
- * @example torqueCapacity(4762.1, 0.2, { outerRadiusMm: 40, innerRadiusMm: 25, faces: 2 }, "uniform-wear") // 61.91 N.m
+ * @example torqueCapacity(force(4762.1, "N"), 0.2, { outerRadiusMm: 40, innerRadiusMm: 25, faces: 2 }, "uniform-wear") // 61.91 N.m
  */
-export const torqueCapacity = (clampN: number, friction: number, ring: FrictionFaces, theory: PressureTheory) =>
-  newtonMetres((ring.faces * friction * clampN * meanRadius(ring, theory)) / 1000);
+export const torqueCapacity = (clamp: Force, friction: number, ring: FrictionFaces, theory: PressureTheory) =>
+  newtonMetres((ring.faces * friction * forceIn("N", clamp) * meanRadius(ring, theory)) / 1000);
 
 /**
  * Friction coefficient that a measured slip and the clamp force come to, by both theories: a result to be watched over
  * the services, never something to set by.
- * @example frictionFromSlip(newtonMetres(61.9073), 4762.1, { outerRadiusMm: 40, innerRadiusMm: 25, faces: 2 })
+ * @example frictionFromSlip(newtonMetres(61.9073), force(4762.1, "N"), { outerRadiusMm: 40, innerRadiusMm: 25, faces: 2 })
  *   // uniformWear 0.2, uniformPressure 0.1965
  */
-export function frictionFromSlip(slip: Torque, clampN: number, ring: FrictionFaces) {
+export function frictionFromSlip(slip: Torque, clamp: Force, ring: FrictionFaces) {
   const by = (theory: PressureTheory) =>
-    torqueIn("N.m", slip) / torqueIn("N.m", torqueCapacity(clampN, 1, ring, theory));
+    torqueIn("N.m", slip) / torqueIn("N.m", torqueCapacity(clamp, 1, ring, theory));
   return { uniformWear: by("uniform-wear"), uniformPressure: by("uniform-pressure") };
 }
 
@@ -53,6 +53,6 @@ export function frictionFromSlip(slip: Torque, clampN: number, ring: FrictionFac
  *   // value 0.2, low 0.188, high 0.213
  */
 export function frictionOf({ value, low, high }: Estimate, ring: FrictionFaces): Estimate {
-  const of = (slipPerNewton: number) => frictionFromSlip(lbfft(slipPerNewton), 1, ring).uniformWear;
+  const of = (slipPerNewton: number) => frictionFromSlip(lbfft(slipPerNewton), force(1, "N"), ring).uniformWear;
   return { value: of(value), low: of(low), high: of(high) };
 }

@@ -1,15 +1,16 @@
 import { ALLOY_FACTS, type ImpellerAlloy, STEEL_EXPANSION_PER_K } from "#shared/slip/impeller-alloys.ts";
 import { type Soak, type SoakTally, soakTally } from "#shared/slip/soak-tally.ts";
+import { type Length, lengthIn } from "#shared/units/length.ts";
 import { type Temperature, temperature, temperatureIn } from "#shared/units/temperature.ts";
 
 /** An impeller that is to slide on or off its shaft. */
 export type ImpellerFit = {
   readonly alloy: ImpellerAlloy;
-  readonly shaftMm: number;
+  readonly shaft: Length;
   /** How much larger the shaft is than the bore, on the diameter, at room temperature; negative where it is loose. */
-  readonly interferenceMm: number;
+  readonly interference: Length;
   /** Room wanted on the diameter while it slides. */
-  readonly clearanceMm: number;
+  readonly clearance: Length;
   readonly room: Temperature;
   /** Hours that it will be hot this time, and every time that it was hot before. */
   readonly soakHours: number;
@@ -36,14 +37,16 @@ export type ImpellerHeat = {
  * Temperature at which an impeller slides: rise = (interference + clearance)/(α·d), impeller heated and shaft left at
  * room temperature; with both warm α is the difference of the two. J. E. Shigley, as in his Mechanical Engineering
  * Design, 10th ed., 3-16, and DIN 7190-1:2017 (both from memory). Never a temperature over the alloy's ceiling.
- * @example impellerHeat({ alloy: "2618-T61", shaftMm: 30, interferenceMm: 0.03, clearanceMm: 0.03,
- *   room: temperature(20, "°C"), soakHours: 0.5, earlierSoaks: [] }).heatTo // 109.7 °C, a rise of 89.7 K
+ * @example impellerHeat({ alloy: "2618-T61", shaft: length(30, "mm"), interference: length(0.03, "mm"),
+ *   clearance: length(0.03, "mm"), room: temperature(20, "°C"), soakHours: 0.5, earlierSoaks: [] }).heatTo // 109.7 °C, a rise of 89.7 K
  */
 export function impellerHeat(fit: ImpellerFit): ImpellerHeat {
   const { expansionPerK, ceilingC } = ALLOY_FACTS[fit.alloy];
   const roomC = temperatureIn("°C", fit.room);
-  const wantedMm = Math.max(0, fit.interferenceMm + fit.clearanceMm);
-  const riseK = riseToGrow(wantedMm, fit.shaftMm, expansionPerK);
+  const shaftMm = lengthIn("mm", fit.shaft);
+  const interferenceMm = lengthIn("mm", fit.interference);
+  const wantedMm = Math.max(0, interferenceMm + lengthIn("mm", fit.clearance));
+  const riseK = riseToGrow(wantedMm, shaftMm, expansionPerK);
   const heatToC = roomC + riseK;
   const reach = riseK === 0 ? "slides-cold" : heatToC <= ceilingC ? "heat" : "over-ceiling";
   const thisSoak = reach === "heat" ? [{ celsius: heatToC, hours: fit.soakHours }] : [];
@@ -53,8 +56,8 @@ export function impellerHeat(fit: ImpellerFit): ImpellerHeat {
     heatTo: reach === "heat" ? temperature(heatToC, "°C") : null,
     ceiling: temperature(ceilingC, "°C"),
     riseK,
-    riseWithShaftK: riseToGrow(wantedMm, fit.shaftMm, expansionPerK - STEEL_EXPANSION_PER_K),
-    clearanceAtCeilingMm: (ceilingC - roomC) * expansionPerK * fit.shaftMm - fit.interferenceMm,
+    riseWithShaftK: riseToGrow(wantedMm, shaftMm, expansionPerK - STEEL_EXPANSION_PER_K),
+    clearanceAtCeilingMm: (ceilingC - roomC) * expansionPerK * shaftMm - interferenceMm,
     soaks,
     cautions: cautionsOf(reach, fit.alloy, soaks),
   };

@@ -1,5 +1,5 @@
-import { effectiveDisc } from "#shared/slip/contact-flats.ts";
-import { type DiscSpring, discForce, discRate, flatFrom, forceCurve } from "#shared/slip/disc-spring.ts";
+import { type DiscSpring, effectiveDisc } from "#shared/slip/disc-shape.ts";
+import { discForce, discRate, flatFrom, forceCurve } from "#shared/slip/disc-spring.ts";
 
 /** Like discs: some nested in one another (parallel), such packets facing each other (series). */
 export type SpringStack = {

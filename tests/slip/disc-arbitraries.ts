@@ -1,5 +1,5 @@
 import * as fc from "fast-check";
-import type { DiscSpring } from "#shared/slip/disc-spring.ts";
+import type { DiscSpring } from "#shared/slip/disc-shape.ts";
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 

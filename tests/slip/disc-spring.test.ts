@@ -1,15 +1,7 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { effectiveDisc } from "#shared/slip/contact-flats.ts";
-import {
-  type DiscSpring,
-  discForce,
-  discRate,
-  discStresses,
-  flatFrom,
-  flatLoad,
-  ratioFactors,
-} from "#shared/slip/disc-spring.ts";
+import { type DiscSpring, effectiveDisc } from "#shared/slip/disc-shape.ts";
+import { discForce, discRate, discStresses, flatFrom, flatLoad, ratioFactors } from "#shared/slip/disc-spring.ts";
 import { discs, smallDiscs } from "#tests/slip/disc-arbitraries.ts";
 import { discOfRow, LOADS_AT_THREE_QUARTERS, PUBLISHED_DISCS, publishedDisc } from "#tests/slip/published-discs.ts";
 

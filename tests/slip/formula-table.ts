@@ -142,7 +142,7 @@ export const FORMULAS: readonly FormulaRow[] = [
     standardAim: ["common practice, no published source", "through slip plans"],
     around: [OURS, "through slip plans"],
   }),
-  ...rows("slip/contact-flats", "tests/slip/disc-spring.test.ts", {
+  ...rows("slip/disc-shape", "tests/slip/disc-spring.test.ts", {
     effectiveDisc: [DISC, "three values of K4; same load as a plain disc at 3/4 of the way to flat"],
   }),
   ...rows("slip/disc-spring", "tests/slip/disc-spring.test.ts", {

@@ -7,6 +7,7 @@ import {
   meanRadius,
   torqueCapacity,
 } from "#shared/slip/friction-faces.ts";
+import { force } from "#shared/units/force.ts";
 import { lbfft, newtonMetres, torqueIn } from "#shared/units/torque.ts";
 
 const relative = (one: number, other: number) => Math.abs(one / other - 1);
@@ -15,6 +16,7 @@ const ring = (outerMm: number, innerMm: number, faces: number): FrictionFaces =>
   innerRadiusMm: innerMm / 2,
   faces,
 });
+const newtons = (value: number) => force(value, "N");
 const WEAR = "uniform-wear";
 const PRESSURE = "uniform-pressure";
 
@@ -36,15 +38,15 @@ describe("torqueCapacity", () => {
   ] as const)("agrees with Bhandari, example %s, by %s", (_, theory, faces, friction, pressure, clamp, torque) => {
     const force = clampAt[theory](pressure, faces);
     expect(relative(force, clamp)).toBeLessThan(1e-6);
-    expect(relative(torqueCapacity(force, friction, faces, theory).value * 1000, torque)).toBeLessThan(1e-6);
+    expect(relative(torqueCapacity(newtons(force), friction, faces, theory).value * 1000, torque)).toBeLessThan(1e-6);
   });
 
   it("agrees with Bhandari, example 11.6: a safety of 2.142 by wear and 2.164 by pressure over 250 N·m", () => {
     const faces = ring(250, 175, 2);
-    expect(relative(torqueCapacity(9 * 800, 0.35, faces, WEAR).value / 250, 2.142)).toBeLessThan(1e-6);
-    expect(relative(torqueCapacity(9 * 800, 0.35, faces, PRESSURE).value / 250, 2.164235)).toBeLessThan(1e-6);
+    expect(relative(torqueCapacity(newtons(9 * 800), 0.35, faces, WEAR).value / 250, 2.142)).toBeLessThan(1e-6);
+    expect(relative(torqueCapacity(newtons(9 * 800), 0.35, faces, PRESSURE).value / 250, 2.164235)).toBeLessThan(1e-6);
     // Springs of 800 N at 5 mm: the slip is down to the demand once so much has worn off.
-    const worn = 5 * (1 - 250 / torqueCapacity(9 * 800, 0.35, faces, WEAR).value);
+    const worn = 5 * (1 - 250 / torqueCapacity(newtons(9 * 800), 0.35, faces, WEAR).value);
     expect(relative(worn, 2.665733)).toBeLessThan(1e-6);
   });
 
@@ -55,25 +57,27 @@ describe("torqueCapacity", () => {
     ["10.29", WEAR, ring(240, 120, 4), 0.3, 1403.48, 151.576, 1e-3],
     ["10.27", WEAR, ring(220, 160, 2), 0.35, 570, 37.905, 1e-3],
   ] as const)("agrees with Khurmi and Gupta, example %s", (_, theory, faces, friction, clamp, torque, tolerance) => {
-    expect(relative(torqueCapacity(clamp, friction, faces, theory).value, torque)).toBeLessThan(tolerance);
+    expect(relative(torqueCapacity(newtons(clamp), friction, faces, theory).value, torque)).toBeLessThan(tolerance);
   });
 
   it("follows Khurmi and Gupta, example 10.30: clamp lost by wear, worn washers by uniform wear", () => {
     const faces = ring(240, 120, 4);
-    const clamp = 151.576 / torqueCapacity(1, 0.3, faces, PRESSURE).value;
+    const clamp = 151.576 / torqueCapacity(newtons(1), 0.3, faces, PRESSURE).value;
     expect(relative(clamp, 1353.36)).toBeLessThan(1e-3);
     // Six springs of 13 N/mm; eight faces, 1.25 mm off each.
     const left = clamp - 6 * 13 * 8 * 1.25;
     expect(relative(left, 573.36)).toBeLessThan(1e-3);
-    expect(relative(torqueCapacity(left, 0.3, faces, WEAR).value, 61.923)).toBeLessThan(1e-3);
+    expect(relative(torqueCapacity(newtons(left), 0.3, faces, WEAR).value, 61.923)).toBeLessThan(1e-3);
   });
 
   it("agrees with U. C. Jindal, Machine Design, example 22.5: 102.314 N·m at 1031.07 N", () => {
-    expect(relative(torqueCapacity(1031.07, 0.25, ring(160, 100, 6), PRESSURE).value, 102.314)).toBeLessThan(1e-3);
+    expect(relative(torqueCapacity(newtons(1031.07), 0.25, ring(160, 100, 6), PRESSURE).value, 102.314)).toBeLessThan(
+      1e-3,
+    );
   });
 
   it("agrees with T. H. Wentzell, Machine Design, example 16.1: 378 in·lb", () => {
-    const torque = torqueCapacity(120 * 4.4482216152605, 0.3, ring(2 * 12 * 25.4, 2 * 9 * 25.4, 1), WEAR);
+    const torque = torqueCapacity(newtons(120 * 4.4482216152605), 0.3, ring(2 * 12 * 25.4, 2 * 9 * 25.4, 1), WEAR);
     expect(relative(torqueIn("lbf.ft", torque) * 12, 378)).toBeLessThan(1e-3);
   });
 
@@ -83,8 +87,10 @@ describe("torqueCapacity", () => {
     [4762.1, 61.91, 63.01],
     [3490.8, 45.38, 46.19],
   ])("turns %d N into %d and %d N·m", (clamp, wear, pressure) => {
-    expect(torqueCapacity(clamp, 0.2, ring(80, 50, 2), WEAR).value).toBeCloseTo(wear, 2);
-    expect(Math.abs(torqueCapacity(clamp, 0.2, ring(80, 50, 2), PRESSURE).value - pressure)).toBeLessThan(0.011);
+    expect(torqueCapacity(newtons(clamp), 0.2, ring(80, 50, 2), WEAR).value).toBeCloseTo(wear, 2);
+    expect(Math.abs(torqueCapacity(newtons(clamp), 0.2, ring(80, 50, 2), PRESSURE).value - pressure)).toBeLessThan(
+      0.011,
+    );
   });
 });
 
@@ -124,7 +130,7 @@ describe("friction as a result", () => {
     fc.assert(
       fc.property(rings, number(0.02, 0.6), number(10, 20_000), (faces, friction, clamp) => {
         const back = (theory: typeof WEAR | typeof PRESSURE) =>
-          frictionFromSlip(torqueCapacity(clamp, friction, faces, theory), clamp, faces);
+          frictionFromSlip(torqueCapacity(newtons(clamp), friction, faces, theory), newtons(clamp), faces);
         expect(relative(back(WEAR).uniformWear, friction)).toBeLessThan(1e-12);
         expect(relative(back(PRESSURE).uniformPressure, friction)).toBeLessThan(1e-12);
       }),
@@ -134,8 +140,8 @@ describe("friction as a result", () => {
   it("grows with the torque, and falls with clamp and faces", () => {
     fc.assert(
       fc.property(rings, number(1, 50), number(10, 20_000), (faces, slip, clamp) => {
-        const of = (torque: number, force: number, ring: FrictionFaces) =>
-          frictionFromSlip(newtonMetres(torque), force, ring).uniformWear;
+        const of = (torque: number, clampN: number, ring: FrictionFaces) =>
+          frictionFromSlip(newtonMetres(torque), newtons(clampN), ring).uniformWear;
         const here = of(slip, clamp, faces);
         expect(relative(of(2 * slip, clamp, faces), 2 * here)).toBeLessThan(1e-12);
         expect(relative(of(slip, 2 * clamp, faces), here / 2)).toBeLessThan(1e-12);
@@ -146,7 +152,7 @@ describe("friction as a result", () => {
 
   it("of a slip per newton keeps its interval", () => {
     const faces = ring(80, 50, 2);
-    const one = frictionFromSlip(lbfft(18), 1800, faces).uniformWear;
+    const one = frictionFromSlip(lbfft(18), newtons(1800), faces).uniformWear;
     expect(frictionOf({ value: 0.01, low: 0.009, high: 0.011 }, faces)).toEqual({
       value: expect.closeTo(one, 12),
       low: expect.closeTo(0.9 * one, 12),

@@ -2,13 +2,16 @@ import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { ALLOY_FACTS, IMPELLER_ALLOYS, STEEL_EXPANSION_PER_K } from "#shared/slip/impeller-alloys.ts";
 import { type ImpellerFit, impellerHeat, riseToGrow } from "#shared/slip/impeller-heat.ts";
+import { length } from "#shared/units/length.ts";
 import { temperature } from "#shared/units/temperature.ts";
+
+const mm = (value: number) => length(value, "mm");
 
 const aFit = (changes: Partial<ImpellerFit> = {}): ImpellerFit => ({
   alloy: "2618-T61",
-  shaftMm: 30,
-  interferenceMm: 0.03,
-  clearanceMm: 0.03,
+  shaft: mm(30),
+  interference: mm(0.03),
+  clearance: mm(0.03),
   room: temperature(20, "°C"),
   soakHours: 0.5,
   earlierSoaks: [],
@@ -56,8 +59,14 @@ describe("impellerHeat", () => {
     expect(impellerHeat(aFit({ room: temperature(68, "°F") })).heatTo?.value).toBeCloseTo(109.686, 2);
   });
 
+  it("reads lengths in either unit", () => {
+    const inches = (value: number) => length(value / 25.4, "in");
+    const heat = impellerHeat(aFit({ shaft: inches(30), interference: inches(0.03), clearance: inches(0.03) }));
+    expect(heat.riseK).toBeCloseTo(impellerHeat(aFit()).riseK, 9);
+  });
+
   it("gives no temperature over the ceiling, but what room the ceiling gives", () => {
-    const heat = impellerHeat(aFit({ interferenceMm: 0.09 }));
+    const heat = impellerHeat(aFit({ interference: mm(0.09) }));
     expect(heat).toMatchObject({ reach: "over-ceiling", heatTo: null, ceiling: { value: 150, unit: "°C" } });
     expect(heat.clearanceAtCeilingMm).toBeCloseTo(130 * 22.3e-6 * 30 - 0.09, 12);
     expect(heat.cautions.join(" ")).toContain("may not be made so hot");
@@ -65,7 +74,7 @@ describe("impellerHeat", () => {
   });
 
   it("needs no heat where it is loose enough", () => {
-    expect(impellerHeat(aFit({ interferenceMm: -0.05 }))).toMatchObject({
+    expect(impellerHeat(aFit({ interference: mm(-0.05) }))).toMatchObject({
       reach: "slides-cold",
       riseK: 0,
       heatTo: null,
@@ -77,7 +86,7 @@ describe("impellerHeat", () => {
       expect(ALLOY_FACTS.unknown.ceilingC).toBeLessThanOrEqual(ALLOY_FACTS[alloy].ceilingC);
       expect(ALLOY_FACTS.unknown.expansionPerK).toBeLessThanOrEqual(ALLOY_FACTS[alloy].expansionPerK);
     }
-    expect(impellerHeat(aFit({ alloy: "unknown", clearanceMm: 0.01 })).cautions.join(" ")).toContain("not known");
+    expect(impellerHeat(aFit({ alloy: "unknown", clearance: mm(0.01) })).cautions.join(" ")).toContain("not known");
   });
 
   it("keeps under what the alloys were aged at, or seen to weaken at", () => {
@@ -97,9 +106,9 @@ describe("impellerHeat", () => {
   const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
   const fits = fc.record({
     alloy: fc.constantFrom(...IMPELLER_ALLOYS),
-    shaftMm: number(5, 60),
-    interferenceMm: number(-0.05, 0.15),
-    clearanceMm: number(0, 0.1),
+    shaft: number(5, 60).map(mm),
+    interference: number(-0.05, 0.15).map(mm),
+    clearance: number(0, 0.1).map(mm),
     room: number(0, 40).map((celsius) => temperature(celsius, "°C")),
     soakHours: number(0, 3),
     earlierSoaks: fc.constant([]),
@@ -112,10 +121,10 @@ describe("impellerHeat", () => {
         expect(reach === "heat").toBe(heatTo !== null);
         if (heatTo === null) return;
         expect(heatTo.value).toBeLessThanOrEqual(ceiling.value);
-        const bore = fit.shaftMm - fit.interferenceMm;
-        const grown = (heatTo.value - fit.room.value) * ALLOY_FACTS[fit.alloy].expansionPerK * fit.shaftMm;
-        expect(bore + grown).toBeCloseTo(fit.shaftMm + fit.clearanceMm, 9);
-        expect(clearanceAtCeilingMm).toBeGreaterThanOrEqual(fit.clearanceMm - 1e-12);
+        const bore = fit.shaft.value - fit.interference.value;
+        const grown = (heatTo.value - fit.room.value) * ALLOY_FACTS[fit.alloy].expansionPerK * fit.shaft.value;
+        expect(bore + grown).toBeCloseTo(fit.shaft.value + fit.clearance.value, 9);
+        expect(clearanceAtCeilingMm).toBeGreaterThanOrEqual(fit.clearance.value - 1e-12);
       }),
     );
   });
@@ -124,9 +133,9 @@ describe("impellerHeat", () => {
     fc.assert(
       fc.property(fits, number(0, 0.05), (fit, tighter) => {
         const one = impellerHeat(fit);
-        expect(impellerHeat({ ...fit, interferenceMm: fit.interferenceMm + tighter }).riseK).toBeGreaterThanOrEqual(
-          one.riseK,
-        );
+        expect(
+          impellerHeat({ ...fit, interference: mm(fit.interference.value + tighter) }).riseK,
+        ).toBeGreaterThanOrEqual(one.riseK);
         expect(one.riseWithShaftK).toBeGreaterThanOrEqual(one.riseK);
       }),
     );

@@ -1,4 +1,4 @@
-import type { DiscSpring } from "#shared/slip/disc-spring.ts";
+import type { DiscSpring } from "#shared/slip/disc-shape.ts";
 
 /**
  * Disc springs of DIN 2093 (edition 1992; dimensions unchanged in DIN EN 16983:2017) with the load that its table gives

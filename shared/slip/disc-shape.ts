@@ -1,4 +1,11 @@
-import type { DiscSpring } from "#shared/slip/disc-spring.ts";
+/** One conical spring washer, all in mm. `reducedThicknessMm` only where it has contact flats (thicker than 6 mm). */
+export type DiscSpring = {
+  readonly outerMm: number;
+  readonly innerMm: number;
+  readonly thicknessMm: number;
+  readonly freeHeightMm: number;
+  readonly reducedThicknessMm?: number;
+};
 
 /** What the equations of a disc spring work on: thickness and height to flat in mm, and the factor K4. */
 export type EffectiveDisc = { readonly thicknessMm: number; readonly heightMm: number; readonly k4: number };
