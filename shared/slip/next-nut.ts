@@ -36,7 +36,7 @@ const BACK_OFF_DEGREES = 90;
  * @param targetLbfFt slip to set before the lock nut
  * @param coverage level of confidence of the intervals, 0 to 1
  * @example nextNut(CLUTCH_DEFAULTS.setNut, [tightened(180, 8.6), tightened(270, 12.4)], 16.5, 0.95)
- *   // turn to about 377°, never past 406°
+ *   // turn to about 372°, never past 404°
  */
 export function nextNut(
   clutch: SetNutClutch,

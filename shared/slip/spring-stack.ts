@@ -45,7 +45,10 @@ export function loadingCurve(stack: SpringStack): (travelMm: number) => number {
 export const frictionShare = ({ nested, layerFriction, edgeFriction }: SpringStack): number =>
   layerFriction * (nested - 1) + edgeFriction;
 
-/** Rate of a stack in N/mm, without friction: the slope of its load. @example stackRate(twoNestedThreePackets, 3.15) // 900 */
+/**
+ * Rate of a stack in N/mm, without friction: the slope of its load.
+ * @example stackRate({ disc: B50, nested: 2, packets: 3, layerFriction: 0, edgeFriction: 0 }, 3.15) // 2249
+ */
 export const stackRate = ({ disc, nested, packets }: SpringStack, travelMm: number): number =>
   (nested * discRate(disc, travelMm / packets)) / packets;
 
