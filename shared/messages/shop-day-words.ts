@@ -4,7 +4,7 @@ import type { DayGroup } from "#shared/job/day-sheet.ts";
 export const DAY = {
   title: "Today",
   date: (date: string) => date,
-  benches: "On the benches today",
+  benches: "Bench time today",
   noBenches: "No bench time is booked for today.",
   nothing:
     "Nothing is in the shop and nothing is expected within a week. Jobs show up here when an owner books, or when you receive a unit.",

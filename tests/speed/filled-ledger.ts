@@ -1,3 +1,4 @@
+import type { JobState } from "#shared/shop/job-state.ts";
 import { ShopLedger } from "#src/shop-ledger.ts";
 import { COMING, historySlots, QUANTA_PER_JOB } from "#tests/speed/speed-shop.ts";
 
@@ -61,6 +62,11 @@ export class FilledLedger extends ShopLedger {
   /** Has everything been told to everybody? What is told takes its time from whatever comes next. */
   isAtRest(): boolean {
     return Number(this.ctx.storage.sql.exec("SELECT count(*) AS n FROM publication").one()["n"]) === 0;
+  }
+
+  /** Moves every job that is in a state into another, as if its life had gone by. */
+  age({ from, to }: { readonly from: JobState; readonly to: JobState }): void {
+    this.ctx.storage.sql.exec("UPDATE job SET state = ? WHERE state = ?", to, from);
   }
 
   countJobs(): number {

@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { measureConfirm } from "#tests/speed/confirm.ts";
+import { measureDaySheet } from "#tests/speed/day-sheet.ts";
 import { measureFirstPage } from "#tests/speed/first-page.ts";
 import { measureGrowth } from "#tests/speed/growth.ts";
 import { type Measured, tableOf } from "#tests/speed/measured.ts";
@@ -25,6 +26,7 @@ lines.push(...(await told("reading", measureReading)));
 lines.push(...(await told("slot search", measureSlotSearch)));
 const runtime = await startSpeedRuntime(folder);
 lines.push(...(await told("confirm", () => measureConfirm(runtime))));
+lines.push(...(await told("day sheet", () => measureDaySheet(runtime))));
 lines.push(...(await told("growth, which stores a million bookings first", () => measureGrowth(runtime))));
 await runtime.end();
 lines.push(...(await told("first page", measureFirstPage)));

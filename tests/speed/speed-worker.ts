@@ -1,3 +1,4 @@
+import type { JobState } from "#shared/shop/job-state.ts";
 import { anOwner, type Owner } from "#tests/speed/an-owner.ts";
 import type { BareObject } from "#tests/speed/bare-object.ts";
 import type { Chapter, FilledLedger } from "#tests/speed/filled-ledger.ts";
@@ -16,6 +17,8 @@ export type Ask = { readonly shop: string } & (
   | { readonly step: "open" }
   | ({ readonly step: "fill" } & Chapter)
   | { readonly step: "rest" }
+  | { readonly step: "age"; readonly from: JobState; readonly to: JobState }
+  | { readonly step: "day-sheet"; readonly times: number; readonly jobs: number }
   | { readonly step: "meet"; readonly owners: number }
   | { readonly step: "hold" | "book" | "insert"; readonly concurrency: number }
 );
@@ -48,6 +51,14 @@ async function take(
       return shop.fill(ask);
     case "rest":
       while (!(await shop.isAtRest())) await scheduler.wait(50);
+      return;
+    case "age":
+      return shop.age(ask);
+    case "day-sheet":
+      for (let time = 0; time < ask.times; time += 1) {
+        const { length } = await shop.daySheet();
+        if (length !== ask.jobs) throw new Error(`${length} jobs on the day sheet`);
+      }
       return;
     case "meet":
       met.owners = Array.from({ length: ask.owners }, () => anOwner(slotOf(met.count++, Date.now()), Date.now()));
