@@ -57,10 +57,6 @@ export const JOB = {
   /** The signal word after ANSI Z535.6 where a part, not a person, may come to harm. */
   notice: "NOTICE",
 
-  parts: "Parts to lay out",
-  part: "Part",
-  count: "Count",
-
   history: "History",
   when: "When",
   who: "Who",
@@ -82,6 +78,11 @@ export const JOB_DONE = {
   undone: "The last move was taken back.",
   moved: "Moved. The owner's page shows the new time. Tell the owner, since no message is sent.",
   cancelled: "Cancelled. The bench time is free again. Tell the owner, since no message is sent.",
+  "part-used": "Used.",
+  "part-short": "Used. The book knows of fewer than that, so count the shelf again.",
+  "part-back": "Back on the shelf.",
+  "part-added": "Laid out.",
+  "part-put-away": "Put away.",
 } as const;
 export type JobDone = keyof typeof JOB_DONE;
 

@@ -5,6 +5,7 @@ import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import { callRoutes } from "#src/bench/caller/call-routes.tsx";
 import { dayRoutes } from "#src/bench/day/day-routes.tsx";
 import { jobRoutes } from "#src/bench/job-routes.tsx";
+import { stockRoutes } from "#src/bench/parts/stock-routes.tsx";
 import { byPermission } from "#src/bench/permissions.ts";
 import { receiveRoutes } from "#src/bench/receive/receive-routes.tsx";
 import { chainRoutes } from "#src/bench/record/chain-routes.tsx";
@@ -41,6 +42,7 @@ export function benchRoutes(needs: BenchNeeds) {
     .route("/", chainRoutes(needs))
     .route("/", riseRoutes(needs))
     .route("/book", callRoutes(needs))
+    .route("/parts", stockRoutes(needs))
     .route("/settings", settingsRoutes(needs))
     .route("/account", accountRoutes(needs))
     .route("/staff", staffRoutes(needs));

@@ -1,4 +1,6 @@
 import { useContext } from "hono/jsx";
+import type { Photo } from "#shared/job/photo.ts";
+import { PHOTO_PAGE } from "#shared/messages/photo-words.ts";
 import { answerLines } from "#shared/messages/shop-answers.ts";
 import { JOB, JOB_ACTIONS } from "#shared/messages/shop-job-words.ts";
 import { SHOP_RECORD } from "#shared/messages/shop-record-words.ts";
@@ -9,6 +11,7 @@ import { workNow } from "#shared/shop/agreed-work.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import { BENCH_TO_COME, type JobState, OVER } from "#shared/shop/job-state.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import type { JobPartLine } from "#shared/shop/stock-wish.ts";
 import { AskLink } from "#src/bench/approval/ask-link.tsx";
 import { AtWork } from "#src/bench/at-work.tsx";
 import { FactList } from "#src/bench/fact-list.tsx";
@@ -17,11 +20,17 @@ import { JobJudgement } from "#src/bench/job-judgement.tsx";
 import { JobMoves, type RefusedMove } from "#src/bench/job-moves.tsx";
 import { JobOwner, JobReturn } from "#src/bench/job-people.tsx";
 import { JobSlip } from "#src/bench/job-slip.tsx";
+import { JobParts } from "#src/bench/parts/job-parts.tsx";
 import { mayReach } from "#src/bench/permissions.ts";
+import { PhotoList, photosPath } from "#src/bench/photos/photo-list.tsx";
 import { ShopPage } from "#src/bench/shop-page.tsx";
 
 type JobPageProps = {
   readonly job: Job;
+  readonly parts: readonly JobPartLine[];
+  readonly photos: readonly Photo[];
+  /** Names a form anew, so that it counts once however often it is sent. */
+  readonly newId: () => string;
   readonly front: ShopSettings["front"];
   /** Epoch milliseconds. */
   readonly now: number;
@@ -31,7 +40,7 @@ type JobPageProps = {
 };
 
 /** All that the shop knows of a job, where it stands, and what can be done with it. */
-export function JobPage({ job, front, now, done, refused }: JobPageProps) {
+export function JobPage({ job, parts, photos, newId, front, now, done, refused }: JobPageProps) {
   const { locale } = front;
   const { judgement } = job.plan;
   const { time } = job.booking;
@@ -58,7 +67,15 @@ export function JobPage({ job, front, now, done, refused }: JobPageProps) {
       <JobOwner owner={job.owner} />
       <Actions job={job} />
       <JobJudgement answers={job.answers} judgement={judgement} />
-      <JobSlip slip={job.plan.slip} parts={workNow(job).parts} />
+      <JobSlip slip={job.plan.slip} />
+      <JobParts job={job} lines={parts} newId={newId} />
+      <h2>{PHOTO_PAGE.heading}</h2>
+      <PhotoList number={job.number} photos={photos} zone={time.zone} locale={locale} />
+      <p class="screen">
+        <a class="button quiet" href={photosPath(job.number)}>
+          {photos.length === 0 ? PHOTO_PAGE.add : PHOTO_PAGE.all}
+        </a>
+      </p>
       <h2>{JOB.answers}</h2>
       <FactList facts={answerLines(job.answers).map(({ label, said }) => [label, said])} />
       <JobReturn job={job} locale={locale} />

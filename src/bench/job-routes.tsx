@@ -9,6 +9,7 @@ import type { RefusedMove } from "#src/bench/job-moves.tsx";
 import { JobPage } from "#src/bench/job-page.tsx";
 import { linkRoutes } from "#src/bench/link-routes.tsx";
 import { moveRoutes } from "#src/bench/move-routes.tsx";
+import { jobPartsRoutes } from "#src/bench/parts/job-parts-routes.tsx";
 import { photoRoutes } from "#src/bench/photos/photo-routes.tsx";
 import { recordRoutes } from "#src/bench/record/record-routes.tsx";
 import { sheetRoutes } from "#src/bench/sheet/sheet-routes.tsx";
@@ -19,13 +20,17 @@ export function jobRoutes(needs: BenchNeeds) {
   const showJob = async (c: Context<JobEnv>, refused?: RefusedMove) => {
     const { job, front } = c.var;
     const done = doneText(c.req.query("done"));
-    return c.html(<JobPage job={job} front={front} now={needs.now()} done={done} refused={refused} />);
+    const { shop, newId } = needs;
+    const [parts, photos] = await Promise.all([shop.jobParts(job.number), shop.photos(job.number)]);
+    const more = { parts: parts ?? [], photos, newId, now: needs.now() };
+    return c.html(<JobPage job={job} front={front} {...more} done={done} refused={refused} />);
   };
   return new Hono<JobEnv>()
     .use("/:number/*", withJob(needs))
     .get("/:number", (c) => showJob(c))
     .route("/", stateRoutes(needs, showJob))
     .route("/", sheetRoutes(needs))
+    .route("/", jobPartsRoutes(needs))
     .route("/", photoRoutes(needs))
     .route("/", recordRoutes(needs))
     .route("/", askRoutes(needs))

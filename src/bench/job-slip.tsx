@@ -1,14 +1,12 @@
-import { sourceText } from "#shared/basics/source.ts";
 import { JOB } from "#shared/messages/shop-job-words.ts";
-import type { Part } from "#shared/shop/parts.ts";
 import type { SlipPlan } from "#shared/slip/slip-plan.ts";
 import { SLIP_RULES } from "#shared/slip/slip-rules.ts";
 import { FactList } from "#src/bench/fact-list.tsx";
 
-type JobSlipProps = { readonly slip: SlipPlan; readonly parts: readonly Part[] };
+type JobSlipProps = { readonly slip: SlipPlan };
 
-/** What to set, from which rules, and what to lay out. */
-export const JobSlip = ({ slip, parts }: JobSlipProps) => (
+/** What to set, and from which rules. */
+export const JobSlip = ({ slip }: JobSlipProps) => (
   <>
     <h2>{JOB.slip}</h2>
     <FactList
@@ -32,24 +30,5 @@ export const JobSlip = ({ slip, parts }: JobSlipProps) => (
         </li>
       ))}
     </ul>
-    <h2>{JOB.parts}</h2>
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">{JOB.part}</th>
-          <th scope="col">{JOB.count}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {parts.map(({ name, count, source }) => (
-          <tr>
-            <th scope="row">
-              {name} <small>{JOB.source(sourceText(source))}</small>
-            </th>
-            <td>{count}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
   </>
 );

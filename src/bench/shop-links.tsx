@@ -7,6 +7,7 @@ import { CHAIN } from "#shared/messages/shop-record-words.ts";
 import { SETTINGS } from "#shared/messages/shop-settings-words.ts";
 import { ACCOUNT, STAFF } from "#shared/messages/shop-staff-words.ts";
 import { SHOP_NAV } from "#shared/messages/shop-words.ts";
+import { STOCK } from "#shared/messages/stock-words.ts";
 import { AtWork } from "#src/bench/at-work.tsx";
 import { mayReach } from "#src/bench/permissions.ts";
 
@@ -16,6 +17,7 @@ const LINKS = [
   ["/shop/arrivals", ARRIVALS.title],
   ["/shop/book", CALLER.title],
   ["/shop/records", CHAIN.title],
+  ["/shop/parts", STOCK.title],
   ["/shop/settings", SETTINGS.title],
   ["/shop/staff", STAFF.title],
   ["/shop/account", ACCOUNT.link],
