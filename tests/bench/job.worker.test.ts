@@ -37,7 +37,7 @@ it("shows all that the bench needs: verdict, reasons, suspects, slip, parts, peo
     "Before the lock nut 16.5 lbf·ft",
     "NOTICE Never tighten the set nut home.",
     "Modified charger with high boost: the ceiling of the unit",
-    "Needle bearing set for the gear Source: default of this project. 1",
+    "Needle bearing set for the gear Source: default of this project. Laid out 1 · Used 0",
     "Changed since slip set Not sure",
     "Peak boost 20 psi",
     "Wren Calloway",
