@@ -81,6 +81,12 @@ export const WORK_DONE: Readonly<Record<BenchJob, string>> = {
 export const slipText = (slip: number): string =>
   `${roundTo(slip, 2)} lbf·ft (${torqueIn("N.m", lbfft(slip)).toFixed(1)} N·m)`;
 
+/** A date without its weekday, for a table. @example dayText("2027-05-01", "en-US") // "May 1, 2027" */
+export const dayText = (date: string, locale: string): string =>
+  new Intl.DateTimeFormat(locale, { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" }).format(
+    new Date(`${date}T00:00:00Z`),
+  );
+
 /** @example percentText(0.953) // "95 %" */
 export const percentText = (share: number): string => `${Math.round(share * 100)} %`;
 

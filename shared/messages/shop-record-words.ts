@@ -55,8 +55,14 @@ export const CHAIN = {
     "Each line of the file is one entry: the hash of the entry before, the record's text, its own hash, its place.",
     "An entry's hash is the SHA-256 of the hash before it, a line feed, and the record's text, byte for byte.",
     "Before the first entry stand 64 zeros. Each entry's “before” is the “hash” of the line above it.",
-    "On a machine with common tools, this prints the hash of line 3. It must be the one that the line ends with:",
+    "In any shell with sha256sum, these lines print the hash of line 3. It must be the “hash” at the end of that line:",
   ],
+  command: [
+    "line=$(sed -n 3p records.jsonl)",
+    `before=\${line#*'"before":"'}; before=\${before%%'"'*}`,
+    `body=\${line#*'"body":'}; body=\${body%',"hash":'*}`,
+    `printf '%s\\n%s' "$before" "$body" | sha256sum`,
+  ].join("\n"),
   proves:
     "A chain shows every change in the middle. It cannot show that its newest entries were cut off, or that all of it was made anew. The codes on the records that owners hold show that: keep the newest hash somewhere else, too.",
 } as const;

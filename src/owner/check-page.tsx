@@ -15,7 +15,7 @@ export const CheckPage = ({ front, typed = "", problem }: CheckPageProps) => (
     <main id="main">
       <div class="sheet">
         <h1 tabindex={-1}>{CHECK.title}</h1>
-        <form method="get" action="/check">
+        <form method="get" action="/check" data-plain>
           <div class="field">
             <label for="code">{CHECK.code}</label>
             <small id="code.hint">{CHECK.how}</small>
@@ -27,6 +27,7 @@ export const CheckPage = ({ front, typed = "", problem }: CheckPageProps) => (
             <input
               id="code"
               name="code"
+              class="code"
               type="text"
               required
               maxlength={80}

@@ -98,8 +98,8 @@ describe("the owner's record", () => {
     const entries = { "as-found-slip": { ...GENTLE_SLIPS["as-found-slip"], readings: [11.5, 11.55, 11.5] } } as Entries;
     const page = await ownersPage(await aShippedJob({ serial, hours: 120, entries }));
     const words = wordsOf(page);
-    expect(words).toMatch(/Mon, Mar 1, 2027 50 10\.85 ± [\d.]+ 12\.52 ± [\d.]+ Slip check/);
-    expect(words).toMatch(/Tue, Mar 2, 2027 120 11\.52 ± [\d.]+ 12\.52 ± [\d.]+ Slip check/);
+    expect(words).toMatch(/Mar 1, 2027 50 10\.85 ± [\d.]+ 12\.52 ± [\d.]+ Slip check/);
+    expect(words).toMatch(/Mar 2, 2027 120 11\.52 ± [\d.]+ 12\.52 ± [\d.]+ Slip check/);
     expect(words).toContain("The slip falls by about 0.14 lbf·ft in 10 engine hours");
     expect(page.text.match(/<circle class="found"/g)).toHaveLength(2);
     expect(page.text.match(/<circle class="left"/g)).toHaveLength(2);

@@ -4,9 +4,6 @@ import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import type { StaffVariables } from "#src/bench/session.ts";
 import { ShopPage } from "#src/bench/shop-page.tsx";
 
-/** Prints the hash of the third line of the exported file, from what stands in it. */
-export const CHECK_COMMAND = `sed -n 3p records.jsonl | sed -E 's/^\\{"before":"([0-9a-f]{64})","body":(.*),"hash":"[0-9a-f]{64}","step":[0-9]+\\}$/\\1\\n\\2/' | head -c -1 | sha256sum`;
-
 /** The shop's whole chain of records: how it stands, the file of it, and how to check that by hand. */
 export function chainRoutes({ shop }: BenchNeeds) {
   return new Hono<{ Variables: StaffVariables }>()
@@ -22,7 +19,7 @@ export function chainRoutes({ shop }: BenchNeeds) {
             </p>
           )}
           <p>
-            {CHAIN.newest}: <code>{hash}</code>
+            {CHAIN.newest}: <code class="code">{hash}</code>
           </p>
           <p class="actions">
             <a class="button" href="/shop/records.jsonl">
@@ -39,7 +36,7 @@ export function chainRoutes({ shop }: BenchNeeds) {
             ))}
           </ul>
           <pre>
-            <code>{CHECK_COMMAND}</code>
+            <code>{CHAIN.command}</code>
           </pre>
           <p>{CHAIN.proves}</p>
         </ShopPage>,

@@ -45,11 +45,11 @@ export function RecordView({ sealed, services, locale, origin }: RecordViewProps
           hasSerial={service.unit.serial !== null}
           locale={locale}
         />
-        <MeasuredTable found={service.found} left={service.left} />
         <PartsFound service={service} />
+        <MeasuredTable found={service.found} left={service.left} />
         <Steps steps={service.steps} />
-        <Sources service={service} />
       </div>
+      <Sources service={service} />
       <p class="faint">{RECORD.unsigned}</p>
     </article>
   );

@@ -48,7 +48,7 @@ const Point = ({ point: { is, x, y, bar } }: { readonly point: ChartPoint }) => 
   <>
     {bar && (
       <path
-        class="bar"
+        class="spread"
         d={`M${x} ${bar.top}V${bar.bottom}M${x - CAP} ${bar.top}h${2 * CAP}M${x - CAP} ${bar.bottom}h${2 * CAP}`}
       />
     )}

@@ -1,8 +1,7 @@
 import { slipChart } from "#shared/job/slip-chart.ts";
 import type { SlipHistory, SlipPoint, UnitService } from "#shared/job/slip-history.ts";
 import { CHART_WORDS, trendText } from "#shared/messages/chart-words.ts";
-import { RECORD } from "#shared/messages/record-words.ts";
-import { dateText } from "#shared/messages/time-words.ts";
+import { dayText, RECORD } from "#shared/messages/record-words.ts";
 import { VERDICT_SHORT } from "#shared/messages/verdict-words.ts";
 import { roundTo } from "#shared/units/round-to.ts";
 import { SlipChartDrawing } from "#src/http/record/slip-chart-drawing.tsx";
@@ -30,7 +29,7 @@ export function SlipHistorySection({ history, dueAtHours, hasSerial, locale }: H
         </figure>
       )}
       {trend !== null && <p>{trend}</p>}
-      <section class="scroll" tabindex={0} aria-label={RECORD.historyTable}>
+      <section class="scroll history" tabindex={0} aria-label={RECORD.historyTable}>
         <table>
           <caption class="hidden">{RECORD.historyTable}</caption>
           <thead>
@@ -57,7 +56,7 @@ export function SlipHistorySection({ history, dueAtHours, hasSerial, locale }: H
 
 const ServiceRow = ({ service, locale }: { readonly service: UnitService; readonly locale: string }) => (
   <tr>
-    <th scope="row">{dateText(service.date, locale)}</th>
+    <th scope="row">{dayText(service.date, locale)}</th>
     <td>{service.engineHours ?? RECORD.nothing}</td>
     <td>{pointText(service.found)}</td>
     <td>{pointText(service.left)}</td>
