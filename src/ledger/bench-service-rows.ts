@@ -13,7 +13,8 @@ export function setBenchServices(sql: SqlStorage, job: number, service: Service 
   sql.exec("DELETE FROM service WHERE unit = ? AND told_by = 'bench'", unit);
   for (const kind of service === null ? [] : kindsOf(service)) {
     sql.exec(
-      `INSERT INTO service (unit, kind, told_at, told_by, date, engine_hours, slip_left_at)
+      // In place of what its owner said at the same moment, too: the bench knows better.
+      `INSERT OR REPLACE INTO service (unit, kind, told_at, told_by, date, engine_hours, slip_left_at)
        VALUES (?, ?, ?, 'bench', ?, ?, ?)`,
       unit,
       kind,

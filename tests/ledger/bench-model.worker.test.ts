@@ -1,6 +1,8 @@
 import { evictDurableObject, runDurableObjectAlarm } from "cloudflare:test";
 import * as fc from "fast-check";
 import { expect, it } from "vitest";
+import type { JobMoveName } from "#shared/job/job-moves.ts";
+import type { JobState } from "#shared/shop/job-state.ts";
 import {
   aBookingWish,
   aHoldWish,
@@ -14,7 +16,17 @@ import {
   setClock,
   takenQuanta,
 } from "#tests/ledger/a-ledger.ts";
-import { BenchModel, deadlineOf, quartersOf, whyNot } from "#tests/ledger/bench-model.ts";
+import {
+  BenchModel,
+  buttonsIn,
+  deadlineOf,
+  MOVABLE,
+  type ModelBooking,
+  pressedIn,
+  quartersOf,
+  whyNot,
+} from "#tests/ledger/bench-model.ts";
+import { skipWholeSheet } from "#tests/ledger/complete-sheet.ts";
 
 type Real = { readonly ledger: LedgerStub };
 type Command = fc.AsyncCommand<BenchModel, Real>;
@@ -107,8 +119,11 @@ const book = fc.tuple(nth, fc.boolean()).map(([index, needsLong]) =>
       model.free(held.id);
       model.take(quarters, held.id);
       held.state = "booked";
+      await skipWholeSheet(ledger, answer.value.jobNumber);
       model.bookings.push({
         id: wish.id,
+        number: answer.value.jobNumber,
+        pressed: [],
         claim: held.id,
         linkHash: wish.ownerLinkHash,
         long: needsLong,
@@ -140,9 +155,11 @@ const move = fc.tuple(nth, who, aim).map(([index, by, aimed]) =>
 
     function expectedMove() {
       if (booking.state === "cancelled") return "already-cancelled";
-      if (quarters[0] === booking.quarters[0]) return "moved";
+      if (quarters[0] === booking.quarters[0] && model.hasAllTime(booking)) return "moved";
+      if (by === "owner" ? booking.state !== "booked" : !MOVABLE.includes(booking.state)) return "unit-here";
       if (by === "owner" && model.now > deadlineOf(booking.startsAt)) return "too-late";
-      return whyNot(model, { ...target, long }, claim) ?? "moved";
+      const isHere = booking.state !== "booked";
+      return whyNot(model, { ...target, long }, { butFor: claim, isHere }) ?? "moved";
     }
   }),
 );
@@ -153,11 +170,63 @@ const cancel = fc.tuple(nth, who).map(([index, by]) =>
     const answer = await ledger.cancelBooking({ booking: booking.id, linkHash: booking.linkHash, by });
     const isLate = by === "owner" && model.now > deadlineOf(booking.startsAt);
     const isAgain = booking.state === "cancelled";
+    const isHere = booking.state !== "booked";
     seen.add(`cancel ${isAgain ? "again" : answer.ok ? "done" : answer.refusal.reason}`);
-    expect(answer.ok).toBe(isAgain || !isLate);
+    expect(answer.ok).toBe(isAgain || (!isHere && !isLate));
     if (!answer.ok) return;
     model.free(booking.claim);
     booking.state = "cancelled";
+  }),
+);
+
+const staff = "Wilma Bench";
+
+async function pressButton(model: BenchModel, { ledger }: Real, booking: ModelBooking, move: string) {
+  const { number, state } = booking;
+  const note = `note ${booking.pressed.length}`;
+  const wish = { number, move: move as JobMoveName, staff, note, ifState: state as JobState };
+  const answer = await ledger.moveJob(wish);
+  expect(await ledger.moveJob(wish)).toEqual(answer);
+  booking.pressed.push({ left: state });
+  model.enter(booking, pressedIn(state, move));
+  seen.add(`press ${move}`);
+  if (!model.hasAllTime(booking)) seen.add(`without time ${booking.state}`);
+  const keepsTime = model.hasAllTime(booking);
+  expect(answer).toMatchObject({ ok: true, value: { state: booking.state, booking: { keepsTime } } });
+}
+
+const press = fc.tuple(nth, fc.nat(10)).map(([index, which]) =>
+  command(`press button ${which} of job ${index}`, hasBooking, async (model, real) => {
+    const booking = pick(model.bookings, index);
+    const buttons = buttonsIn(booking.state);
+    if (buttons.length > 0) await pressButton(model, real, booking, buttons[which % buttons.length]!);
+  }),
+);
+
+/** From wherever it stands to the post: a way that chance alone hardly ever finds. */
+const lead = nth.map((index) =>
+  command(`lead job ${index} on until it is shipped`, hasBooking, async (model, real) => {
+    const booking = pick(model.bookings, index);
+    for (const move of ["receive", "take-up", "start", "part-came", "finish", "ship"])
+      if (buttonsIn(booking.state).includes(move)) await pressButton(model, real, booking, move);
+  }),
+);
+
+const takeBack = fc.tuple(nth, fc.nat()).map(([index, note]) =>
+  command(`take back the last move of job ${index}`, hasBooking, async (model, { ledger }) => {
+    const booking = pick(model.bookings, index);
+    const { number, state } = booking;
+    const wish = { number, staff, note: `undo ${note}`, ifState: state as JobState };
+    const answer = await ledger.undoMove(wish);
+    const last = booking.state === "cancelled" ? undefined : booking.pressed.pop();
+    seen.add(`undo ${last === undefined ? "nothing" : state}`);
+    if (last === undefined) return void expect(answer.ok).toBe(false);
+    expect(await ledger.undoMove(wish)).toEqual(answer);
+    model.enter(booking, last.left);
+    expect(answer).toMatchObject({
+      ok: true,
+      value: { state: last.left, booking: { keepsTime: model.hasAllTime(booking) } },
+    });
   }),
 );
 
@@ -182,16 +251,15 @@ const evict = fc.constant(
 );
 
 it("keeps bench time as somebody would who counts quarter-hours by hand", { timeout: 180_000 }, async () => {
-  const commands = fc.commands([hold, hold, hold, book, book, move, move, move, move, cancel, pass, ring, evict], {
-    maxCommands: 50,
-    size: "max",
-  });
+  const life = [press, press, press, press, lead, takeBack, takeBack];
+  const kinds = [hold, hold, hold, book, book, move, move, move, move, cancel, ...life, pass, ring, evict];
+  const commands = fc.commands(kinds, { maxCommands: 60, size: "max" });
   await fc.assert(
     fc.asyncProperty(commands, async (steps) => {
       const ledger = await aLedger({ now: MONDAY });
       await fc.asyncModelRun(() => ({ model: new BenchModel(MONDAY), real: { ledger } }), steps);
     }),
-    { numRuns: 25 },
+    { numRuns: 40 },
   );
   expect([...seen]).toEqual(
     expect.arrayContaining([
@@ -208,6 +276,11 @@ it("keeps bench time as somebody would who counts quarter-hours by hand", { time
       "move already-cancelled",
       "cancel done",
       "cancel again",
+      "move unit-here",
+      ...["receive", "start", "finish", "ship", "set-aside", "take-up", "return"].map((it) => `press ${it}`),
+      "undo nothing",
+      "undo set-aside",
+      "without time returned-unrepaired",
     ]),
   );
 });
