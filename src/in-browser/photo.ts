@@ -1,1 +1,3 @@
-export {};
+import { bringPhotos } from "#src/in-browser/photo-field.ts";
+
+bringPhotos();

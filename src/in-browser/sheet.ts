@@ -1,6 +1,8 @@
+import { bringPhotos } from "#src/in-browser/photo-field.ts";
 import { bringDrafts } from "#src/in-browser/sheet-draft.ts";
 import { bringLiveFigures } from "#src/in-browser/sheet-live.ts";
 import { bringMarks } from "#src/in-browser/sheet-marks.ts";
+import { keepOffline } from "#src/in-browser/sheet-offline.ts";
 import { bringPad } from "#src/in-browser/sheet-pad.ts";
 import { steps } from "#src/in-browser/sheet-place.ts";
 import { bringSending } from "#src/in-browser/sheet-send.ts";
@@ -15,4 +17,6 @@ if (steps() !== null) {
   bringWriting();
   bringMarks();
   bringSending();
+  bringPhotos();
+  void keepOffline();
 }

@@ -1,3 +1,4 @@
+import { PHOTO_SCRIPT } from "#build/assets.ts";
 import { PHOTO_TYPES, type Photo, type PhotoPlace } from "#shared/job/photo.ts";
 import { INSPECTED_PARTS, SHEET_STEPS } from "#shared/job/sheet-entry.ts";
 import { PHOTO_PAGE, photoPlaceText } from "#shared/messages/photo-words.ts";
@@ -35,7 +36,7 @@ export function PhotosPage({ front, job, photos, on, wish, of, problem, notice }
   const { zone } = job.booking.time;
   const { locale } = front;
   return (
-    <ShopPage title={PHOTO_PAGE.title(number)} front={front}>
+    <ShopPage title={PHOTO_PAGE.title(number)} front={front} script={PHOTO_SCRIPT}>
       {notice && (
         <p class="notice" role="status">
           {notice}

@@ -3,9 +3,12 @@ import { optionWords } from "#shared/messages/option-words.ts";
 import { SHEET } from "#shared/messages/sheet-page-words.ts";
 import { CONDITION_WORDS, PART_WORDS } from "#shared/messages/sheet-words.ts";
 import type { Job } from "#shared/shop/booking.ts";
+import type { SheetModel } from "#src/bench/sheet/sheet-model.ts";
 import { fieldId, NumberField, PickField, type StepForm, TextField, typedIn } from "#src/bench/sheet/step-field.tsx";
+import { StepPhotos } from "#src/bench/sheet/step-photos.tsx";
 
 type InspectProps = {
+  readonly model: SheetModel;
   readonly form: StepForm;
   readonly parts: readonly InspectedPart[];
   /** What the owner said, which the bench may know better. */
@@ -13,10 +16,10 @@ type InspectProps = {
 };
 
 /** Each part judged by one touch, with room for a word. */
-export const InspectFields = ({ form, parts, said }: InspectProps) => (
+export const InspectFields = ({ model, form, parts, said }: InspectProps) => (
   <>
     {parts.map((part) => (
-      <PartFields form={form} part={part} />
+      <PartFields model={model} form={form} part={part} />
     ))}
     <fieldset>
       <legend>
@@ -39,7 +42,9 @@ export const InspectFields = ({ form, parts, said }: InspectProps) => (
   </>
 );
 
-function PartFields({ form, part }: { readonly form: StepForm; readonly part: InspectedPart }) {
+type PartProps = { readonly model: SheetModel; readonly form: StepForm; readonly part: InspectedPart };
+
+function PartFields({ model, form, part }: PartProps) {
   const name = `parts.${part}.condition`;
   const problem = form.problems[name];
   return (
@@ -60,6 +65,7 @@ function PartFields({ form, part }: { readonly form: StepForm; readonly part: In
         <summary>{SHEET.noteOn(PART_WORDS[part])}</summary>
         <TextField form={form} name={`parts.${part}.note`} label={SHEET.note} />
       </details>
+      <StepPhotos model={model} step="inspect" part={part} />
     </fieldset>
   );
 }

@@ -1,3 +1,4 @@
+import type { Photo } from "#shared/job/photo.ts";
 import { type BenchCase, benchCase } from "#shared/job/sheet-case.ts";
 import type { SheetStepId } from "#shared/job/sheet-entry.ts";
 import { type SheetPlan, sheetPlan } from "#shared/job/sheet-plan.ts";
@@ -17,6 +18,8 @@ export type SheetModel = {
   readonly standing: SheetStanding;
   /** The step that stands open; null = none. */
   readonly current: SheetStepId | null;
+  /** Photos of the job; null where photos are switched off. */
+  readonly photos: readonly Photo[] | null;
   readonly mayWrite: boolean;
   readonly newKey: () => string;
 };
@@ -25,12 +28,13 @@ type Shown = {
   readonly job: Job;
   readonly view: SheetView;
   readonly settings: ShopSettings;
+  readonly photos: readonly Photo[] | null;
   /** The step that was asked for; otherwise the first that wants something. */
   readonly asked: SheetStepId | null;
   readonly newKey: () => string;
 };
 
-export function sheetModel({ job, view, settings, asked, newKey }: Shown): SheetModel {
+export function sheetModel({ job, view, settings, photos, asked, newKey }: Shown): SheetModel {
   const it = benchCase(job, view.sheet, settings);
   const standing = sheetStanding(it, view.sheet);
   return {
@@ -40,6 +44,7 @@ export function sheetModel({ job, view, settings, asked, newKey }: Shown): Sheet
     case: it,
     plan: sheetPlan(it, { slip: settings.slip, clutch: CLUTCH_DEFAULTS, rises: view.rises }),
     standing,
+    photos,
     current: standing.steps.find(({ step }) => step.id === asked)?.step.id ?? standing.missing[0] ?? null,
     mayWrite: job.state === "on-bench" || job.state === "received",
     newKey,

@@ -1,4 +1,5 @@
 import { type Context, Hono } from "hono";
+import { SHEET_WORKER } from "#build/assets.ts";
 import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import type { SheetEntry, SheetStepId } from "#shared/job/sheet-entry.ts";
 import { type FormFields, readEntry, SKIP } from "#shared/job/sheet-fields.ts";
@@ -22,30 +23,41 @@ type SheetContext = Context<SheetEnv>;
 /** The bench sheet of a job: all steps on one page, one form each. The script sends the same forms and reads JSON. */
 export function sheetRoutes(needs: BenchNeeds) {
   const PATH = "/:number/sheet";
-  return new Hono<SheetEnv>()
-    .get(PATH, async (c) => {
-      const model = await modelFor(c, needs, sheetStepIn(c.req.query("step") ?? ""));
-      return c.html(<SheetPage model={model} done={sheetStepIn(c.req.query("done") ?? "")} />);
-    })
-    .post(`${PATH}/:step`, async (c) => {
-      const step = sheetStepIn(c.req.param("step"));
-      if (step === null) return c.notFound();
-      const fields = await readFields(c);
-      const wish = readWish(step, fields);
-      if (!wish.ok) return notAccepted(c, needs, { step, fields, problems: wish.refusal });
-      const { number } = c.var.job;
-      const kept = await needs.shop.keepEntry({ number, step, ...wish.value, staff: c.var.staff.name });
-      if (kept.ok) return wantsJson(c) ? c.json({ stored: kept.value }) : c.redirect(`${sheetOf(c)}?done=${step}`, 303);
-      const says = entryRefusedText(kept.refusal);
-      if (wantsJson(c)) return problem({ status: 409, detail: says, reason: kept.refusal.reason, more: kept.refusal });
-      if (kept.refusal.reason === "written-meanwhile") {
-        const { job, front } = c.var;
-        const mine = { entry: wish.value.entry, fields: withoutStamp(fields), key: needs.newId() };
-        return c.html(<ClashPage job={job} front={front} mine={mine} theirs={kept.refusal.newer} />, 409);
-      }
-      const model = await modelFor(c, needs, step);
-      return c.html(<SheetPage model={model} refused={{ step, fields, problems: {} }} problem={says} />, 409);
-    });
+  return (
+    new Hono<SheetEnv>()
+      .get(PATH, async (c) => {
+        const model = await modelFor(c, needs, sheetStepIn(c.req.query("step") ?? ""));
+        return c.html(<SheetPage model={model} done={sheetStepIn(c.req.query("done") ?? "")} />);
+      })
+      // Served below the page that it is for; the header lets it reach the page itself, and nothing else.
+      .get(`${PATH}/offline.js`, (c) =>
+        c.body(SHEET_WORKER.body, 200, {
+          "content-type": "text/javascript; charset=utf-8",
+          "service-worker-allowed": sheetOf(c),
+        }),
+      )
+      .post(`${PATH}/:step`, async (c) => {
+        const step = sheetStepIn(c.req.param("step"));
+        if (step === null) return c.notFound();
+        const fields = await readFields(c);
+        const wish = readWish(step, fields);
+        if (!wish.ok) return notAccepted(c, needs, { step, fields, problems: wish.refusal });
+        const { number } = c.var.job;
+        const kept = await needs.shop.keepEntry({ number, step, ...wish.value, staff: c.var.staff.name });
+        if (kept.ok)
+          return wantsJson(c) ? c.json({ stored: kept.value }) : c.redirect(`${sheetOf(c)}?done=${step}`, 303);
+        const says = entryRefusedText(kept.refusal);
+        if (wantsJson(c))
+          return problem({ status: 409, detail: says, reason: kept.refusal.reason, more: kept.refusal });
+        if (kept.refusal.reason === "written-meanwhile") {
+          const { job, front } = c.var;
+          const mine = { entry: wish.value.entry, fields: withoutStamp(fields), key: needs.newId() };
+          return c.html(<ClashPage job={job} front={front} mine={mine} theirs={kept.refusal.newer} />, 409);
+        }
+        const model = await modelFor(c, needs, step);
+        return c.html(<SheetPage model={model} refused={{ step, fields, problems: {} }} problem={says} />, 409);
+      })
+  );
 }
 
 const sheetOf = (c: SheetContext): string => `/shop/jobs/${c.var.job.number}/sheet`;
@@ -53,13 +65,14 @@ const sheetOf = (c: SheetContext): string => `/shop/jobs/${c.var.job.number}/she
 /** The job is read anew: what was just tried may have found it changed. */
 async function modelFor(c: SheetContext, needs: BenchNeeds, asked: SheetStepId | null): Promise<SheetModel> {
   const { number } = c.var.job;
-  const [job, view, { settings }] = await Promise.all([
+  const [job, view, { settings }, photos] = await Promise.all([
     needs.shop.job(number),
     needs.shop.sheet(number),
     needs.shop.settings(),
+    needs.photoStore === null ? null : needs.shop.photos(number),
   ]);
   if (job === null || view === null) throw new Error("A job vanished while its sheet was read");
-  return sheetModel({ job, view, settings, asked, newKey: needs.newId });
+  return sheetModel({ job, view, settings, photos, asked, newKey: needs.newId });
 }
 
 type Wish = { readonly entry: SheetEntry; readonly after: number; readonly key: string };

@@ -14,7 +14,7 @@ export function StepBody({ model, step, form }: StepBodyProps) {
     case "slip":
       return <SlipFields form={form} plan={model.plan} />;
     case "inspect":
-      return <InspectFields form={form} parts={partsToInspect(model.case)} said={model.job.answers} />;
+      return <InspectFields model={model} form={form} parts={partsToInspect(model.case)} said={model.job.answers} />;
     case "count":
       return <CountFields form={form} due={needlesDue(model, step)} />;
     case "setting":
