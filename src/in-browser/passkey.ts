@@ -1,5 +1,9 @@
 import { PASSKEY_TROUBLE } from "#shared/messages/passkey-words.ts";
+import { dropSheets } from "#src/in-browser/drop-sheets.ts";
 import { answerText, creationOptions, type OptionsJson, requestOptions } from "#src/in-browser/passkey-json.ts";
+
+/** Whoever is to sign in is not signed in: no sheet stays to be looked at. */
+if (document.querySelector('form[data-passkey="sign-in"]') !== null) void dropSheets();
 
 /** A form waits for a passkey's answer, and is then sent as any other form. */
 for (const form of document.querySelectorAll<HTMLFormElement>("form[data-passkey]")) {

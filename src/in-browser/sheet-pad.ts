@@ -16,6 +16,8 @@ export function bringPad(): void {
       pad.hidden = into === null || sectionAround(pad) !== sectionAround(into);
       if (!pad.hidden && pad.childElementCount === 0) fillPad(pad);
     }
+    // The keys take room at the bottom: the number comes up from behind them.
+    into?.scrollIntoView({ block: "nearest" });
     // A finger gets our keys in place of the system's, which would cover the dial.
     if (into !== null && matchMedia("(pointer: coarse)").matches) into.inputMode = "none";
   });

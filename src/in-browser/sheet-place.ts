@@ -22,6 +22,11 @@ export const stepOf = (section: HTMLElement): SheetStepId => section.dataset["st
 export const kindOf = (section: HTMLElement): SheetStep["kind"] => section.dataset["kind"] as SheetStep["kind"];
 export const formIn = (section: HTMLElement): HTMLFormElement | null => section.querySelector("form[data-sheet-form]");
 
+/** The version that a form's writer has seen, or the key of its next entry. */
+export function setStamp(section: HTMLElement, name: "after" | "key", value: string): void {
+  formIn(section)?.querySelector(`input[name="${name}"]`)?.setAttribute("value", value);
+}
+
 /** Every form that is on the page now: a refresh may bring others. */
 export const forms = (): readonly HTMLFormElement[] => sections().flatMap((section) => formIn(section) ?? []);
 

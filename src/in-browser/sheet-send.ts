@@ -1,14 +1,17 @@
-import type { StoredEntry } from "#shared/job/sheet-entry.ts";
+import type { SheetStepId, StoredEntry } from "#shared/job/sheet-entry.ts";
 import { acknowledged, clashed, nextToSend, type Queued, refused } from "#shared/job/sheet-queue.ts";
 import { mendField, UNSENT } from "#shared/messages/sheet-page-words.ts";
 import { say } from "#src/in-browser/say.ts";
 import { on, tell } from "#src/in-browser/sheet-news.ts";
-import { jobNumber } from "#src/in-browser/sheet-place.ts";
+import { jobNumber, sectionOf, setStamp } from "#src/in-browser/sheet-place.ts";
 import { refreshSheet } from "#src/in-browser/sheet-refresh.ts";
 import { isKeptName, jobsKept, keep, kept } from "#src/in-browser/sheet-store.ts";
 
 const AGAIN_MS = 8000;
+/** How long it is said that all went well. */
+const SAID_MS = 6000;
 let sending: Promise<void> | null = null;
+let wanted = false;
 let again = 0;
 let wasAway = false;
 
@@ -28,10 +31,19 @@ export function bringSending(): void {
 /** Entries go out one after the other, in order, by one tab at a time. */
 function sendKept(): Promise<void> {
   clearTimeout(again);
-  sending ??= oneTabAtATime(sendInOrder).finally(() => {
+  wanted = true;
+  sending ??= sendWhileWanted().finally(() => {
     sending = null;
   });
   return sending;
+}
+
+/** What is written while others are on their way goes out after them. */
+async function sendWhileWanted(): Promise<void> {
+  while (wanted) {
+    wanted = false;
+    await oneTabAtATime(sendInOrder);
+  }
 }
 
 /** Browsers lend locks to secure pages only; without one the key still keeps an entry from being written twice. */
@@ -49,13 +61,27 @@ async function sendInOrder(): Promise<void> {
       }
       const before = kept(number);
       keep(number, before, after(before, next, answer));
-      isStale ||= number === jobNumber() && answer.was === "stored";
+      if (number === jobNumber() && answer.was === "stored") {
+        isStale = true;
+        noteOwn(next.step, answer.version);
+      }
       tell("kept");
     }
   }
   if (isStale) await refreshSheet();
-  if (wasAway && jobsKept().length === 0) say(UNSENT.sent);
+  if (wasAway && jobsKept().length === 0) {
+    say(UNSENT.sent);
+    setTimeout(() => {
+      if (!wasAway) say("");
+    }, SAID_MS);
+  }
   wasAway = false;
+}
+
+/** Whoever wrote it knows it, even where the page cannot be brought up to date. */
+function noteOwn(step: SheetStepId, version: number): void {
+  const section = sectionOf(step);
+  if (section !== null) setStamp(section, "after", String(version));
 }
 
 function stayAway(says: string): void {

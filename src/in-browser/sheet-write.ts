@@ -6,7 +6,7 @@ import { element } from "#src/in-browser/element.ts";
 import { say } from "#src/in-browser/say.ts";
 import { forgetDraft } from "#src/in-browser/sheet-draft.ts";
 import { tell } from "#src/in-browser/sheet-news.ts";
-import { fieldsIn, jobNumber, kindOf, sectionAround, sections, stepOf } from "#src/in-browser/sheet-place.ts";
+import { fieldsIn, jobNumber, kindOf, sectionAround, sections, setStamp, stepOf } from "#src/in-browser/sheet-place.ts";
 import { isOnItsWay, keep, kept } from "#src/in-browser/sheet-store.ts";
 import { rememberTool } from "#src/in-browser/sheet-tool.ts";
 
@@ -33,6 +33,7 @@ function write(section: HTMLDetailsElement, form: HTMLFormElement, button: HTMLE
   // What the shop would not take as it was is mended by this one.
   const rest = before.filter((it) => it.step !== step || it.refused === null);
   keep(jobNumber(), before, [...rest, queued(step, fields, before)]);
+  setStamp(section, "key", newKey());
   forgetDraft(section);
   tell("kept");
   openNext(section);
@@ -45,9 +46,7 @@ function queued(
   before: readonly Queued[],
 ): Queued {
   const at = Math.max(Date.now(), ...before.map((it) => it.at + 1));
-  // The form's own key was made for one sending: the second entry from one page needs another.
-  const own = before.some((it) => it.key === key?.[0]) ? undefined : key?.[0];
-  return { key: own ?? newKey(), step, after: Number(after?.[0] ?? 0), fields, at, clash: null, refused: null };
+  return { key: key?.[0] ?? newKey(), step, after: Number(after?.[0] ?? 0), fields, at, clash: null, refused: null };
 }
 
 const newKey = (): string =>

@@ -5,11 +5,13 @@ import { bringMarks } from "#src/in-browser/sheet-marks.ts";
 import { keepOffline } from "#src/in-browser/sheet-offline.ts";
 import { bringPad } from "#src/in-browser/sheet-pad.ts";
 import { steps } from "#src/in-browser/sheet-place.ts";
+import { noteHowStepsCame } from "#src/in-browser/sheet-refresh.ts";
 import { bringSending } from "#src/in-browser/sheet-send.ts";
 import { bringTool } from "#src/in-browser/sheet-tool.ts";
 import { bringWriting } from "#src/in-browser/sheet-write.ts";
 
 if (steps() !== null) {
+  noteHowStepsCame();
   bringTool();
   bringDrafts();
   bringLiveFigures();

@@ -13,6 +13,7 @@ const ASSETS = [
   ["BENCH_CSS", "What the shop's pages add to it.", "src/bench/bench.css"],
   ["SCRIPT", "The conversation's script.", "src/in-browser/conversation.ts"],
   ["SHEET_SCRIPT", "The bench sheet's script.", "src/in-browser/sheet.ts"],
+  ["SHEET_WORKER", "What keeps the open bench sheet readable without the network.", "src/in-browser/sheet-worker.ts"],
   ["SCAN_SCRIPT", "Reading a tag's code with the camera.", "src/in-browser/scan.ts"],
   ["PASSKEY_SCRIPT", "Signing in with a passkey.", "src/in-browser/passkey.ts"],
   ["PHOTO_SCRIPT", "Shrinking a photo before it is sent.", "src/in-browser/photo.ts"],

@@ -6,7 +6,6 @@ import { type SheetStanding, sheetStanding } from "#shared/job/sheet-standing.ts
 import type { SheetView } from "#shared/job/sheet-view.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
-import { CLUTCH_DEFAULTS } from "#shared/slip/clutch-settings.ts";
 
 /** All that the bench sheet's page shows, worked out once. */
 export type SheetModel = {
@@ -42,7 +41,7 @@ export function sheetModel({ job, view, settings, photos, asked, newKey }: Shown
     front: settings.front,
     view,
     case: it,
-    plan: sheetPlan(it, { slip: settings.slip, clutch: CLUTCH_DEFAULTS, rises: view.rises }),
+    plan: sheetPlan(it, { slip: settings.slip, clutch: settings.clutch, rises: view.rises }),
     standing,
     photos,
     current: standing.steps.find(({ step }) => step.id === asked)?.step.id ?? standing.missing[0] ?? null,

@@ -41,9 +41,11 @@ export function SheetPage({ model, done = null, refused = null, problem }: Sheet
         </p>
       )}
       <Aim model={model} />
-      {!model.mayWrite && <p class="notice">{SHEET.notOnBench(stateText(job.state))}</p>}
-      {job.state === "received" && <p class="notice">{SHEET.starts}</p>}
-      <p data-standing-text>{standing.complete ? SHEET.complete : SHEET.missing(standing.missing.length)}</p>
+      <div data-standing-text>
+        {!model.mayWrite && <p class="notice">{SHEET.notOnBench(stateText(job.state))}</p>}
+        {job.state === "received" && <p class="notice">{SHEET.starts}</p>}
+        <p>{standing.complete ? SHEET.complete : SHEET.missing(standing.missing.length)}</p>
+      </div>
       <div
         class="steps screen"
         data-sheet={job.number}

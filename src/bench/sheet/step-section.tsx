@@ -34,7 +34,7 @@ export function StepSection({ model, at, place, form }: StepProps) {
       <summary>
         <span class="place">{SHEET.stepOf(place, model.standing.steps.length)}</span>
         <h2>{words.title}</h2>
-        <span class="standing">{STANDING_WORDS[at.standing]}</span>
+        <span class="stands">{STANDING_WORDS[at.standing]}</span>
         <span class="answer" data-answer>
           {stored === undefined ? "" : entryText(stored.entry)}
         </span>
