@@ -24,9 +24,12 @@ export const SETTING_GROUPS = {
   bench: "At the bench",
   triage: "Rules of the verdict",
   slip: "Rules of the slip",
+  clutchSetNut: "The clutch of a set-nut unit",
+  clutchShimStack: "The clutch of a shim-stack unit",
 } as const;
 export type SettingGroup = keyof typeof SETTING_GROUPS;
 
+const MEASURE = "From these the bench is advised where to turn the nut or which shims to use. Measure your own units.";
 const OURS = "What the shop has not changed is a default of this project.";
 
 /** Where the first values of a group come from, where that is the same for all of them. */
@@ -35,6 +38,8 @@ export const SETTING_GROUP_NOTES: Readonly<Partial<Record<SettingGroup, string>>
   hours: OURS,
   benches: OURS,
   prices: "The first prices are invented. Put in your own before anybody books.",
+  clutchSetNut: MEASURE,
+  clutchShimStack: MEASURE,
 };
 
 export const FRONT_WORDS = {

@@ -3,6 +3,7 @@ import { CalendarSettingsSchema, DEFAULT_CALENDAR } from "#shared/calendar/calen
 import { BENCH_DEFAULTS, BenchSettingsSchema } from "#shared/shop/bench-settings.ts";
 import { AddressSchema, CountrySchema } from "#shared/shop/people.ts";
 import { DEMO_PRICES, PriceSettingsSchema } from "#shared/shop/prices.ts";
+import { CLUTCH_DEFAULTS, ClutchSettingsSchema } from "#shared/slip/clutch-settings.ts";
 import { SLIP_DEFAULTS, SlipSettingsSchema } from "#shared/slip/slip-settings.ts";
 import { TRIAGE_DEFAULTS, TriageSettingsSchema } from "#shared/triage/triage-settings.ts";
 
@@ -27,8 +28,9 @@ export const ShopSettingsSchema = z.strictObject({
   prices: PriceSettingsSchema,
   triage: TriageSettingsSchema,
   slip: SlipSettingsSchema,
-  // Settings that were saved before the bench had its own start from the defaults.
+  // Settings that were saved before there were these start from the defaults.
   bench: BenchSettingsSchema.prefault(BENCH_DEFAULTS),
+  clutch: ClutchSettingsSchema.prefault(CLUTCH_DEFAULTS),
 });
 export type ShopSettings = z.infer<typeof ShopSettingsSchema>;
 
@@ -59,4 +61,5 @@ export const DEMO_SHOP: ShopSettings = {
   triage: TRIAGE_DEFAULTS,
   slip: SLIP_DEFAULTS,
   bench: BENCH_DEFAULTS,
+  clutch: CLUTCH_DEFAULTS,
 };

@@ -5,9 +5,8 @@ import type { Estimate } from "#shared/measurement/estimate.ts";
 import { OPTION_WORDS } from "#shared/messages/option-words.ts";
 import { percentText } from "#shared/messages/record-words.ts";
 import { RISE } from "#shared/messages/shop-record-words.ts";
-import { CLUTCH_DEFAULTS } from "#shared/slip/clutch-settings.ts";
+import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { type LearntRise, learnRise } from "#shared/slip/lock-nut-rise.ts";
-import type { SlipSettings } from "#shared/slip/slip-settings.ts";
 import { roundTo } from "#shared/units/round-to.ts";
 import type { BenchNeeds } from "#src/bench/bench-needs.ts";
 import { FactList } from "#src/bench/fact-list.tsx";
@@ -21,23 +20,26 @@ export const riseRoutes = ({ shop }: BenchNeeds) =>
       shop.settings(),
       ...UNIT_FAMILIES.map(async (family) => ({ family, rises: await shop.rises(family) })),
     ]);
-    const { slip } = settings;
+    const { slip, clutch } = settings;
     return c.html(
       <ShopPage title={RISE.title} front={settings.front}>
         <p>{RISE.says}</p>
-        <p>{RISE.prior(slip.lockNutRise, CLUTCH_DEFAULTS.setNut.riseSd)}</p>
+        <p>{RISE.prior(slip.lockNutRise, clutch.setNut.riseSd)}</p>
         <p class="faint">{RISE.confidence(percentText(slip.coverage))}</p>
         {seen
           .filter(({ family, rises }) => family === "set-nut" || rises.length > 0)
           .map(({ family, rises }) => (
-            <FamilyRise family={family} learnt={learnt(rises, slip)} />
+            <FamilyRise family={family} learnt={learnt(rises, settings)} />
           ))}
       </ShopPage>,
     );
   });
 
-function learnt(rises: readonly JobRise[], { lockNutRise, coverage }: SlipSettings): LearntRise<JobRise> {
-  const { riseSd, riseObservationSd } = CLUTCH_DEFAULTS.setNut;
+function learnt(
+  rises: readonly JobRise[],
+  { slip: { lockNutRise, coverage }, clutch }: ShopSettings,
+): LearntRise<JobRise> {
+  const { riseSd, riseObservationSd } = clutch.setNut;
   return learnRise(rises, { mean: lockNutRise, riseSd, riseObservationSd }, coverage);
 }
 

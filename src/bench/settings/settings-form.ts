@@ -2,6 +2,7 @@ import { accept, type Outcome, refuse } from "#shared/basics/outcome.ts";
 import { type ShopSettings, ShopSettingsSchema } from "#shared/shop/shop-settings.ts";
 import { BENCH_FIELDS } from "#src/bench/settings/bench-fields.ts";
 import { CALENDAR_FIELDS } from "#src/bench/settings/calendar-fields.ts";
+import { CLUTCH_FIELDS } from "#src/bench/settings/clutch-fields.ts";
 import { FRONT_FIELDS } from "#src/bench/settings/front-fields.ts";
 import { CURRENCY_FIELD, PRICE_FIELDS } from "#src/bench/settings/price-fields.ts";
 import { RULE_FIELDS } from "#src/bench/settings/rule-fields.ts";
@@ -15,6 +16,7 @@ export const SETTING_FIELDS: readonly SettingField[] = [
   ...PRICE_FIELDS,
   ...BENCH_FIELDS,
   ...RULE_FIELDS,
+  ...CLUTCH_FIELDS,
 ];
 
 /** What stands in the form, by field. */

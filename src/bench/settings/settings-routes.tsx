@@ -18,7 +18,9 @@ export function settingsRoutes(needs: BenchNeeds) {
       const typed = await readForm(c);
       const ifVersion = versionIn(typed["ifVersion"]);
       const read = readSettings(typed);
-      const saved = read.ok ? await needs.shop.saveSettings({ ifVersion, settings: read.value, staff: c.var.staff.name }) : read;
+      const saved = read.ok
+        ? await needs.shop.saveSettings({ ifVersion, settings: read.value, staff: c.var.staff.name })
+        : read;
       if (saved.ok) return c.redirect("/shop/settings?saved", 303);
       const current = await needs.shop.settings();
       if (!read.ok) {
