@@ -20,7 +20,7 @@ export const CHECK = {
   newer: "The code of the record that counts now",
   provesTitle: "What this proves",
   proves:
-    "Each record is sealed with a hash of its whole text and of the record before it. The code holds part of that hash. We have just worked it all out again.",
+    "Each record is sealed with a hash of its whole text and of the record before it. The code holds part of that hash. We have just worked the hash out again.",
 } as const;
 
 /** What a code's standing means, as a heading and in a sentence. */

@@ -1,7 +1,7 @@
-import { CHAIN_START, type ChainCheck, type ChainMark, checkChain } from "#shared/job/record-chain.ts";
+import { CHAIN_START, type ChainCheck, type ChainMark, chainHash, checkChain } from "#shared/job/record-chain.ts";
 import type { RecordCode } from "#shared/job/record-code.ts";
 import { type CodeStanding, codeStanding } from "#shared/job/record-standing.ts";
-import { entriesAfter, recordsOfJob } from "#src/ledger/record-rows.ts";
+import { entriesAfter, entriesOfJob, recordsOfJob } from "#src/ledger/record-rows.ts";
 
 /** Works the chain out again, and says how far it holds. */
 export type ReadChain = {
@@ -22,8 +22,10 @@ export function chainReader(sql: SqlStorage): ReadChain {
   return { whole: () => from(CHAIN_START), rest: () => from(mark) };
 }
 
-/** What a code that somebody holds says of its record. */
+/** What a code that somebody holds says of its record. The records of its job are worked out again each time. */
 export function checkCode(sql: SqlStorage, chain: ReadChain, code: RecordCode): CodeStanding {
   const check = chain.rest();
-  return codeStanding(code, recordsOfJob(sql, code.job), check.whole ? null : check.brokenAt);
+  const ownBreak = entriesOfJob(sql, code.job).find(({ before, body, hash }) => hash !== chainHash(before, body));
+  const brokenAt = Math.min(check.whole ? Infinity : check.brokenAt, ownBreak?.step ?? Infinity);
+  return codeStanding(code, recordsOfJob(sql, code.job), brokenAt === Infinity ? null : brokenAt);
 }

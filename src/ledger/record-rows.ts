@@ -21,6 +21,10 @@ export function chainEnd(sql: SqlStorage): ChainMark {
 export const recordsOfJob = (sql: SqlStorage, job: string): readonly SealedRecord[] =>
   rowsOf(sql, "SELECT step, hash, body FROM record WHERE job = ? ORDER BY step", job).map(sealedIn);
 
+/** The same as they lie in the chain. */
+export const entriesOfJob = (sql: SqlStorage, job: string): readonly ChainEntry[] =>
+  rowsOf(sql, "SELECT step, before, body, hash FROM record WHERE job = ? ORDER BY step", job).map(entryIn);
+
 /**
  * The services of a unit up to a step of the chain, oldest first: of each job the record that counted then. Each booking
  * makes a new row of its unit, so the unit is known again by its serial number alone; a unit without one has only the

@@ -220,6 +220,18 @@ describe("a chain that was tampered with", () => {
     expect(await standing(ledger, codes[1]!)).toEqual({ is: "damaged", where: "here" });
     expect(await standing(ledger, codes[2]!)).toEqual({ is: "damaged", where: "here" });
   });
+
+  it("is seen by a record's own code even while the object is awake", async () => {
+    const ledger = await aLedger();
+    const { number } = await aShippedJob(ledger);
+    const code = await codeOf(ledger, number);
+    expect(await standing(ledger, code)).toMatchObject({ is: "genuine" });
+    await runInDurableObject(ledger, (_, { storage: { sql } }) => {
+      sql.exec("DROP TRIGGER record_is_never_edited");
+      sql.exec("UPDATE record SET body = replace(body, '12.55', '12.56')");
+    });
+    expect(await standing(ledger, code)).toEqual({ is: "damaged", where: "here" });
+  });
 });
 
 describe("a unit's history", () => {
