@@ -2,6 +2,8 @@ import { syllable } from "syllable";
 import { describe, expect, it } from "vitest";
 import { SYMPTOMS } from "#shared/craft/vocabulary.ts";
 import * as cautions from "#shared/messages/cautions.ts";
+import * as chartWords from "#shared/messages/chart-words.ts";
+import * as checkWords from "#shared/messages/check-words.ts";
 import * as contactWords from "#shared/messages/contact-words.ts";
 import * as errorWords from "#shared/messages/error-words.ts";
 import * as offerWords from "#shared/messages/offer-words.ts";
@@ -10,6 +12,7 @@ import * as ownerWords from "#shared/messages/owner-words.ts";
 import * as pageWords from "#shared/messages/page-words.ts";
 import { problemWords } from "#shared/messages/problem-words.ts";
 import * as questionWords from "#shared/messages/question-words.ts";
+import * as recordWords from "#shared/messages/record-words.ts";
 import * as tagWords from "#shared/messages/tag-words.ts";
 import * as verdictWords from "#shared/messages/verdict-words.ts";
 import * as advice from "#shared/triage/advice-rules.ts";
@@ -26,6 +29,8 @@ const MOST_WORDS = 25;
 const sentences = [
   ...[
     cautions,
+    chartWords,
+    checkWords,
     contactWords,
     errorWords,
     offerWords,
@@ -33,6 +38,7 @@ const sentences = [
     ownerWords,
     pageWords,
     questionWords,
+    recordWords,
     tagWords,
     verdictWords,
     advice,
