@@ -1,5 +1,6 @@
 import { existsSync, writeFileSync } from "node:fs";
 import * as z from "zod";
+import { beginDemoDay } from "#src/local/demo-bench.ts";
 import { type DemoOwner, demoOwners } from "#src/local/demo-owners.ts";
 
 const DAY_MS = 86_400_000;
@@ -9,26 +10,35 @@ const MOST_TRIES = 3;
 const Offers = z.object({ offers: z.array(z.object({ id: z.string() })) });
 const Hold = z.object({ hold: z.string() });
 
-/** Books the demo owners through the public interface, once for a state folder. */
-export async function seedDemo(origin: string, folder: string): Promise<void> {
+const Booking = z.object({ jobNumber: z.string() });
+
+/** Books the demo owners through the public interface and begins a day at the shop, once for a state folder. */
+export async function seedDemo(origin: string, folder: string, linkKey: string): Promise<void> {
   const marker = `${folder}/demo-seeded`;
   if (existsSync(marker)) return;
   const owners = demoOwners((days) => new Date(Date.now() - days * DAY_MS).toISOString().slice(0, 10));
   try {
-    for (const [index, owner] of owners.entries()) await book(origin, owner, `demo-${index + 1}`);
+    const numbers: string[] = [];
+    for (const [index, owner] of owners.entries()) {
+      const number = await book(origin, owner, `demo-${index + 1}`);
+      if (number !== null) numbers.push(number);
+    }
+    // Where a start was cut short some are booked already, and the day has begun or goes without a beginning.
+    if (numbers.length === owners.length) await beginDemoDay(origin, linkKey, numbers);
     writeFileSync(marker, "");
   } catch (error) {
-    console.error(`The demo owners are not booked: ${error instanceof Error ? error.message : String(error)}`);
+    console.error(`The demo shop is not as it should be: ${error instanceof Error ? error.message : String(error)}`);
   }
 }
 
-/** Once: a start that was cut short has used the key of an owner who is booked already. */
-async function book(origin: string, owner: DemoOwner, key: string): Promise<void> {
+/** Once: a start that was cut short has used the key of an owner who is booked already, and null is the answer. */
+async function book(origin: string, owner: DemoOwner, key: string): Promise<string | null> {
   const { answers, contact, returnTo } = owner;
   const hold = await holdTime(origin, owner, key);
-  if (hold === "held before") return;
+  if (hold === "held before") return null;
   const answer = await ask(`${origin}/api/bookings`, { hold, answers, contact, returnTo }, key);
   if (answer.status !== 201) throw answer.failure();
+  return Booking.parse(answer.body).jobNumber;
 }
 
 async function holdTime(origin: string, { verdict, answers }: DemoOwner, key: string): Promise<string | "held before"> {

@@ -29,7 +29,7 @@ process.on("disconnect", () => void end(0));
 
 const keys = keysOf(folder);
 runtime = await run(settings.value, keys.LINK_KEY).catch((error) => stop(`The shop did not start: ${error.message}`));
-if (demo) await seedDemo(runtime.origin, folder);
+if (demo) await seedDemo(runtime.origin, folder, keys.LINK_KEY);
 console.log(`For owners: ${runtime.origin}/`);
 console.log(`Shop sign-in, once, within 10 minutes: ${await signInLink(byName(runtime.origin), keys.LINK_KEY)}`);
 console.log("Another sign-in link: npm run sign-in. To end: Ctrl-C.");
