@@ -25,6 +25,9 @@ const link = (status: number, ofOther = status): Expected => [404, ofOther, stat
 const staff = (status: number): Expected => [401, 401, 401, status, status];
 const managers = (status: number): Expected => [401, 401, 401, 403, status];
 
+/** A shelf that every shop has. */
+const LOCK_NUTS = "/shop/parts/lock-nut/set-nut";
+
 const row = (gets: Expected, more: Omit<Row, "gets"> = {}): Row => ({ gets, ...more });
 const form = (fields: Readonly<Record<string, string>>) => ({ form: () => fields });
 
@@ -99,6 +102,8 @@ export const ROUTES: Readonly<Record<string, Row>> = {
   "POST /shop/jobs/:number/state": row(staff(409)),
   "POST /shop/jobs/:number/undo": row(staff(409)),
   "GET /shop/jobs/:number/sheet": row(staff(200)),
+  // The service worker that keeps this sheet readable without the network: it holds nothing of the job.
+  "GET /shop/jobs/:number/sheet/offline.js": row(staff(200)),
   "POST /shop/jobs/:number/sheet/:step": row(staff(422), {
     at: ({ mine }) => `/shop/jobs/${mine.number}/sheet/screws`,
   }),
@@ -126,6 +131,16 @@ export const ROUTES: Readonly<Record<string, Row>> = {
   "GET /shop/records": row(managers(200)),
   "GET /shop/records.jsonl": row(managers(200)),
   "GET /shop/rise": row(staff(200)),
+
+  "POST /shop/jobs/:number/parts/use": row(staff(422)),
+  "POST /shop/jobs/:number/parts/take-back": row(staff(422)),
+  "POST /shop/jobs/:number/parts/add": row(staff(422)),
+  "POST /shop/jobs/:number/parts/put-away": row(staff(422)),
+  "GET /shop/parts": row(staff(200)),
+  "GET /shop/parts/order": row(staff(200)),
+  "GET /shop/parts/:part/:family": row(staff(200), { at: () => `${LOCK_NUTS}` }),
+  "POST /shop/parts/:part/:family/receive": row(staff(422), { at: () => `${LOCK_NUTS}/receive` }),
+  "POST /shop/parts/:part/:family/count": row(staff(422), { at: () => `${LOCK_NUTS}/count` }),
 
   "GET /shop/book": row(staff(200)),
   "POST /shop/book": row(staff(422)),
