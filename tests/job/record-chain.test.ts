@@ -103,6 +103,14 @@ describe("the chain", () => {
     expect(flips).toBeGreaterThan(3000);
   });
 
+  it("breaks where an entry was cut out and the others numbered anew, and where a number alone was changed", () => {
+    const entries = chainOf(["1", "2", "3", "4"]);
+    const closed = entries.toSpliced(1, 1).map((entry, index) => ({ ...entry, step: index + 1 }));
+    expect(checkChain(CHAIN_START, closed)).toEqual({ whole: false, brokenAt: 2 });
+    const renumbered = entries.map((entry) => (entry.step === 4 ? { ...entry, step: 5 } : entry));
+    expect(checkChain(CHAIN_START, renumbered)).toEqual({ whole: false, brokenAt: 4 });
+  });
+
   it("breaks where an entry is dropped, doubled, put elsewhere or put in, unless it is cut off at its end", () => {
     fc.assert(
       fc.property(bodies, fc.nat(), fc.nat(), (all, one, other) => {
