@@ -57,6 +57,12 @@ function triesIn(fields: FormFields): readonly TryTyped[] {
     }));
 }
 
+/** A number as typed; null where there is none. */
+export function readNumber(fields: FormFields, name: string): number | null {
+  const value = numberIn(fields, name);
+  return typeof value === "number" ? value : null;
+}
+
 /** The readings so far, for live figures: what is kept goes through the schema. */
 export const readReadings = (fields: FormFields): readonly number[] =>
   (fields["readings"] ?? []).map(numberOrNull).filter((it) => typeof it === "number" && it > 0) as number[];

@@ -9,18 +9,25 @@ let into: HTMLInputElement | null = null;
 
 /** Big keys for a gloved hand, in sight while a number is asked for. */
 export function bringPad(): void {
+  // They go only when the finger has left: without them the page is shorter, and the button would slip from under it.
+  for (const done of ["click", "keyup"]) document.addEventListener(done, showPads);
   document.addEventListener("focusin", ({ target }) => {
     if (!(target instanceof HTMLElement) || target.closest("[data-pad]") !== null) return;
     into = target instanceof HTMLInputElement && "number" in target.dataset ? target : null;
-    for (const pad of document.querySelectorAll<HTMLElement>("[data-pad]")) {
-      pad.hidden = into === null || sectionAround(pad) !== sectionAround(into);
-      if (!pad.hidden && pad.childElementCount === 0) fillPad(pad);
-    }
+    if (into !== null) showPads();
     // The keys take room at the bottom: the number comes up from behind them.
     into?.scrollIntoView({ block: "nearest" });
     // A finger gets our keys in place of the system's, which would cover the dial.
-    if (into !== null && matchMedia("(pointer: coarse)").matches) into.inputMode = "none";
+    if (into !== null && sectionAround(into) !== null && matchMedia("(pointer: coarse)").matches)
+      into.inputMode = "none";
   });
+}
+
+function showPads(): void {
+  for (const pad of document.querySelectorAll<HTMLElement>("[data-pad]")) {
+    pad.hidden = into === null || sectionAround(pad) !== sectionAround(into);
+    if (!pad.hidden && pad.childElementCount === 0) fillPad(pad);
+  }
 }
 
 function fillPad(pad: HTMLElement): void {
@@ -57,5 +64,5 @@ function goOn(from: HTMLInputElement): void {
     it.checkVisibility(),
   );
   const next = fields[fields.indexOf(from) + 1];
-  (next ?? from.form?.querySelector<HTMLElement>("button[value=keep]"))?.focus();
+  (next ?? from.form?.querySelector<HTMLElement>("button[value=keep], button[type=submit]"))?.focus();
 }

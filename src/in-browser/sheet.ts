@@ -1,4 +1,5 @@
 import { bringPhotos } from "#src/in-browser/photo-field.ts";
+import { bringCalculators } from "#src/in-browser/sheet-calculators.ts";
 import { bringDrafts } from "#src/in-browser/sheet-draft.ts";
 import { bringLiveFigures } from "#src/in-browser/sheet-live.ts";
 import { bringMarks } from "#src/in-browser/sheet-marks.ts";
@@ -15,6 +16,7 @@ if (steps() !== null) {
   bringTool();
   bringDrafts();
   bringLiveFigures();
+  bringCalculators();
   bringPad();
   bringWriting();
   bringMarks();

@@ -1,6 +1,7 @@
 import { benchCase } from "#shared/job/sheet-case.ts";
 import type { SheetView } from "#shared/job/sheet-view.ts";
 import { findJob } from "#src/ledger/job-rows.ts";
+import { lastService } from "#src/ledger/last-service.ts";
 import { riseObservations } from "#src/ledger/rise-rows.ts";
 import { readSheet } from "#src/ledger/sheet-rows.ts";
 import type { Turn } from "#src/ledger/turn.ts";
@@ -11,5 +12,9 @@ export function sheetView({ sql, settings }: Turn, number: string): SheetView | 
   if (found === null) return null;
   const sheet = readSheet(sql, found.serial);
   const { unitFamily } = benchCase(found.job, sheet, settings().settings);
-  return { sheet, rises: riseObservations(sql, unitFamily) };
+  return {
+    sheet,
+    lastService: lastService(sql, { serial: found.job.serial, job: number }),
+    rises: riseObservations(sql, unitFamily),
+  };
 }

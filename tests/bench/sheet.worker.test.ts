@@ -2,6 +2,7 @@ import { env } from "cloudflare:workers";
 import { beforeAll, beforeEach, expect, it } from "vitest";
 import type { SheetStepId } from "#shared/job/sheet-entry.ts";
 import { fieldsOf, SKIP } from "#shared/job/sheet-fields.ts";
+import { FIGURES } from "#shared/messages/figure-words.ts";
 import { BECAUSE_WORDS, CLASH, SHEET, STANDING_WORDS } from "#shared/messages/sheet-page-words.ts";
 import { entryRefusedText } from "#shared/messages/sheet-refused-words.ts";
 import { STEP_WORDS } from "#shared/messages/sheet-words.ts";
@@ -198,6 +199,20 @@ it("advises on the next angle from two tries, with an interval, and never past t
   const tries = { "tries.nutDegrees": ["180", "270"], "tries.slip": ["8.6", "12.4"], "tries.reached": ["", ""] };
   const page = await staff.post(`${sheet}/slip-before-lock`, { ...formOf("slip-before-lock"), ...tries, ...stamp() });
   expect(wordsOf(page)).toMatch(/The target is expected at 3\d\d°, between 3\d\d° and [34]\d\d°;.*Never past 40\d°/);
+});
+
+it("works out the heat for an impeller and the impeller's load, as planning figures with their limits", async () => {
+  const { sheet } = await aReceived();
+  const heat = "heat.alloy=2618-T61&heat.shaftMm=30&heat.interferenceMm=0.03&heat.clearanceMm=0,03&heat.roomC=20";
+  const hot = wordsOf(await staff.get(`${sheet}?step=impeller&${heat}&heat.soakHours=0.5`));
+  // 0.06 mm over 30 mm at 22.3e-6 1/K is 89.7 K.
+  expect(hot).toContain("Heat the impeller alone to 110 °C, 90 over the workshop.");
+  expect(hot).toContain("Never over 150 °C (default of this project).");
+  expect(wordsOf(await staff.get(`${sheet}?step=impeller&${heat}&heat.soakHours=900`))).toContain(FIGURES.fillIn);
+  const load = "load.boostPsi=20&load.massFlowKgPerS=0.25&load.efficiency=0.7&load.shaftRpm=50000&load.inletC=15";
+  const loaded = wordsOf(await staff.get(`${sheet}?${load}`));
+  expect(loaded).toContain("Planning figure, not a bench value.");
+  expect(loaded).toMatch(/The impeller asks for about \d\.\d lbf·ft/);
 });
 
 it("what is typed is shown as text, whatever is in it", async () => {

@@ -1,6 +1,7 @@
 import type { Photo } from "#shared/job/photo.ts";
 import { type BenchCase, benchCase } from "#shared/job/sheet-case.ts";
 import type { SheetStepId } from "#shared/job/sheet-entry.ts";
+import type { FormFields } from "#shared/job/sheet-fields.ts";
 import { type SheetPlan, sheetPlan } from "#shared/job/sheet-plan.ts";
 import { type SheetStanding, sheetStanding } from "#shared/job/sheet-standing.ts";
 import type { SheetView } from "#shared/job/sheet-view.ts";
@@ -21,6 +22,8 @@ export type SheetModel = {
   readonly photos: readonly Photo[] | null;
   readonly mayWrite: boolean;
   readonly newKey: () => string;
+  /** What the calculators were asked, by the address. */
+  readonly asked: FormFields;
 };
 
 type Shown = {
@@ -29,11 +32,12 @@ type Shown = {
   readonly settings: ShopSettings;
   readonly photos: readonly Photo[] | null;
   /** The step that was asked for; otherwise the first that wants something. */
-  readonly asked: SheetStepId | null;
+  readonly step: SheetStepId | null;
   readonly newKey: () => string;
+  readonly asked: FormFields;
 };
 
-export function sheetModel({ job, view, settings, photos, asked, newKey }: Shown): SheetModel {
+export function sheetModel({ job, view, settings, photos, step: wanted, newKey, asked }: Shown): SheetModel {
   const it = benchCase(job, view.sheet, settings);
   const standing = sheetStanding(it, view.sheet);
   return {
@@ -44,8 +48,9 @@ export function sheetModel({ job, view, settings, photos, asked, newKey }: Shown
     plan: sheetPlan(it, { slip: settings.slip, clutch: settings.clutch, rises: view.rises }),
     standing,
     photos,
-    current: standing.steps.find(({ step }) => step.id === asked)?.step.id ?? standing.missing[0] ?? null,
+    current: standing.steps.find(({ step }) => step.id === wanted)?.step.id ?? standing.missing[0] ?? null,
     mayWrite: job.state === "on-bench" || job.state === "received",
     newKey,
+    asked,
   };
 }

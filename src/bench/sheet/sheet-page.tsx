@@ -6,6 +6,7 @@ import { SHEET, STANDING_WORDS } from "#shared/messages/sheet-page-words.ts";
 import { stateText } from "#shared/messages/sheet-refused-words.ts";
 import { STEP_WORDS } from "#shared/messages/sheet-words.ts";
 import { FactList } from "#src/bench/fact-list.tsx";
+import { LoadCalculator } from "#src/bench/sheet/calculators.tsx";
 import type { SheetModel } from "#src/bench/sheet/sheet-model.ts";
 import type { StepForm } from "#src/bench/sheet/step-field.tsx";
 import { StepSection } from "#src/bench/sheet/step-section.tsx";
@@ -56,6 +57,14 @@ export function SheetPage({ model, done = null, refused = null, problem }: Sheet
           <StepSection model={model} at={at} place={index + 1} form={formOf(model, at.step.id, refused)} />
         ))}
       </div>
+      {model.plan.aim !== null && (
+        <LoadCalculator
+          sheet={`/shop/jobs/${job.number}/sheet`}
+          asked={model.asked}
+          target={model.plan.aim.target}
+          boostPsi={model.case.answers.mods.boostPsi}
+        />
+      )}
       <Paper model={model} />
     </ShopPage>
   );

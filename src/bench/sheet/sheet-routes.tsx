@@ -63,7 +63,7 @@ export function sheetRoutes(needs: BenchNeeds) {
 const sheetOf = (c: SheetContext): string => `/shop/jobs/${c.var.job.number}/sheet`;
 
 /** The job is read anew: what was just tried may have found it changed. */
-async function modelFor(c: SheetContext, needs: BenchNeeds, asked: SheetStepId | null): Promise<SheetModel> {
+async function modelFor(c: SheetContext, needs: BenchNeeds, step: SheetStepId | null): Promise<SheetModel> {
   const { number } = c.var.job;
   const [job, view, { settings }, photos] = await Promise.all([
     needs.shop.job(number),
@@ -72,7 +72,7 @@ async function modelFor(c: SheetContext, needs: BenchNeeds, asked: SheetStepId |
     needs.photoStore === null ? null : needs.shop.photos(number),
   ]);
   if (job === null || view === null) throw new Error("A job vanished while its sheet was read");
-  return sheetModel({ job, view, settings, photos, asked, newKey: needs.newId });
+  return sheetModel({ job, view, settings, photos, step, newKey: needs.newId, asked: c.req.queries() });
 }
 
 type Wish = { readonly entry: SheetEntry; readonly after: number; readonly key: string };

@@ -1,10 +1,13 @@
 import { sourceText } from "#shared/basics/source.ts";
 import { SKIP } from "#shared/job/sheet-fields.ts";
 import type { StepStanding } from "#shared/job/sheet-standing.ts";
+import { wearSince } from "#shared/job/wear-since.ts";
+import { wearText } from "#shared/messages/figure-words.ts";
 import { entryText } from "#shared/messages/sheet-entry-words.ts";
 import { BECAUSE_WORDS, SHEET, STANDING_WORDS } from "#shared/messages/sheet-page-words.ts";
 import { STEP_WORDS } from "#shared/messages/sheet-words.ts";
 import { timeText } from "#shared/messages/time-words.ts";
+import { HeatCalculator } from "#src/bench/sheet/calculators.tsx";
 import type { SheetModel } from "#src/bench/sheet/sheet-model.ts";
 import { StepBody } from "#src/bench/sheet/step-body.tsx";
 import { fieldId, type StepForm, TextField } from "#src/bench/sheet/step-field.tsx";
@@ -58,10 +61,20 @@ export function StepSection({ model, at, place, form }: StepProps) {
             {SHEET.by(stored.by, timeText(stored.at, model.job.booking.time.zone, model.front.locale))}
           </p>
         )}
+        {id === "as-found-slip" && <Wear model={model} />}
+        {id === "impeller" && <HeatCalculator sheet={`/shop/jobs/${model.job.number}/sheet`} asked={model.asked} />}
         {model.mayWrite && <StepFormOf model={model} at={at} form={form} />}
       </div>
     </details>
   );
+}
+
+/** As left at the last service here to as found now. */
+function Wear({ model: { view, case: it, job } }: Pick<StepProps, "model">) {
+  const entry = view.sheet["as-found-slip"]?.entry;
+  const found = entry?.kind === "slip" ? entry : null;
+  const says = wearText(wearSince(it, { last: view.lastService, found, hoursNow: job.answers.engineHours }));
+  return says === null ? null : <p class="advice">{says}</p>;
 }
 
 const SIGNAL_CLASS = { DANGER: "danger", WARNING: "warning", CAUTION: "caution", NOTICE: "note" } as const;
