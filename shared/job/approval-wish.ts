@@ -1,6 +1,7 @@
 import type { BenchJob } from "#shared/calendar/calendar-settings.ts";
 import type { Approval, ApprovalState } from "#shared/job/approval.ts";
 import type { BenchFindings } from "#shared/job/bench-findings.ts";
+import type { Photo } from "#shared/job/photo.ts";
 import type { AgreedWork } from "#shared/shop/agreed-work.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import type { JobState } from "#shared/shop/job-state.ts";
@@ -62,16 +63,13 @@ export type WordRefusal = { readonly reason: "no-such-approval" } | { readonly r
 
 export type WithdrawWish = { readonly number: string; readonly approval: string; readonly staff: string };
 
-/** `part` = what it shows, where that is known. */
-export type AskPhoto = { readonly id: string; readonly step: string; readonly part: string | null };
-
 /** What the shop starts from when it asks: what was found, and what each work would cost now. */
 export type AskStart = {
   readonly findings: BenchFindings;
   /** Each kind of work at the shop's own price. */
   readonly offers: readonly AgreedWork[];
   /** Photos of the job that may be shown with it. */
-  readonly photos: readonly AskPhoto[];
+  readonly photos: readonly Photo[];
   /** Newest first. */
   readonly approvals: readonly Approval[];
   /** The last day to answer where the shop says nothing else. */

@@ -13,6 +13,8 @@ export type DayJob = {
   readonly keepsTime: boolean;
   /** More work was agreed than its time holds. */
   readonly needsBenchTime: boolean;
+  /** What was said last about more work was said by the owner: the shop's answer is due. */
+  readonly ownerAsks: boolean;
   /** When it came into its state. */
   readonly since: number;
   /** What was said with the move that brought it there. */

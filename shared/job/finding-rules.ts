@@ -123,7 +123,7 @@ export const FINDING_RULES: readonly FindingRule[] = [
     outcome: { engineDebris: "unlikely", verdict: "full-rebuild" },
     when: (it) => it.hoursSinceSlipSet < it.triage.willNotHoldHours && mayBeLow(it),
     says: (it) =>
-      `The slip is low, or may be, and it may have been set less than ${it.triage.willNotHoldHours} h ago. It does not hold.`,
+      `The slip is low, or may be, less than ${it.triage.willNotHoldHours} h after it may have been set. Set again, it would not hold.`,
     source: (it) => settingSource(it.triage, "willNotHoldHours"),
   },
 ];

@@ -20,7 +20,6 @@ export const ASKING = {
   why: "Why, in words that the owner reads",
   photo: "Photo to show",
   noPhoto: "No photo",
-  photoOf: (part: string): string => `Photo: ${part}`,
   until: "Answer by, end of this day",
   button: "Ask the owner",
   noMessage: "No message is sent yet. Tell the owner to open the job's link.",

@@ -13,6 +13,7 @@ export const DAY = {
   since: (time: string) => `since ${time}`,
   due: (time: string) => time,
   noTime: "no bench time",
+  ownerAsks: "The owner has said something: read it and answer",
   openJob: (number: string) => `Open job ${number}`,
   done: (number: string, done: string) => `Job ${number}: ${done}`,
 } as const;

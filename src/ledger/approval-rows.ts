@@ -14,6 +14,10 @@ import { firstRow, numberIn, numberOrNullIn, type Row, rowsOf, textIn, textOrNul
 /** An approval with the job that it belongs to. */
 export type StoredApproval = { readonly job: number; readonly approval: Approval };
 
+/** A photo that was removed since is shown to nobody any more. */
+const APPROVAL = `SELECT approval.*, (
+  SELECT photo.id FROM photo WHERE photo.id = approval.photo AND removed_at IS NULL) AS photo_shown FROM approval`;
+
 export function keepApproval(sql: SqlStorage, job: number, approval: Approval): void {
   sql.exec(
     `INSERT INTO approval (id, job, state, asked_at, asked_by, offered, why, photo, told, until, closed_at, closed_by, note)
@@ -35,19 +39,19 @@ export function keepApproval(sql: SqlStorage, job: number, approval: Approval): 
 }
 
 export function findApproval(sql: SqlStorage, id: string): StoredApproval | null {
-  const row = firstRow(sql, "SELECT * FROM approval WHERE id = ?", id);
+  const row = firstRow(sql, `${APPROVAL} WHERE approval.id = ?`, id);
   return row === undefined ? null : { job: numberIn(row, "job"), approval: approvalIn(sql, row) };
 }
 
 /** All that a job's owner was ever asked, newest first. */
 export const approvalsOf = (sql: SqlStorage, job: number): readonly Approval[] =>
-  rowsOf(sql, "SELECT * FROM approval WHERE job = ? ORDER BY asked_at DESC, rowid DESC", job).map((row) =>
+  rowsOf(sql, `${APPROVAL} WHERE job = ? ORDER BY asked_at DESC, approval.rowid DESC`, job).map((row) =>
     approvalIn(sql, row),
   );
 
 /** Open, but their time is over. The last millisecond still counts. */
 export const overdueApprovals = (sql: SqlStorage, now: number): readonly StoredApproval[] =>
-  rowsOf(sql, "SELECT * FROM approval WHERE state = 'open' AND until < ?", now).map((row) => ({
+  rowsOf(sql, `${APPROVAL} WHERE state = 'open' AND until < ?`, now).map((row) => ({
     job: numberIn(row, "job"),
     approval: approvalIn(sql, row),
   }));
@@ -78,7 +82,7 @@ function approvalIn(sql: SqlStorage, row: Row): Approval {
     offered: JSON.parse(textIn(row, "offered")) as AgreedWork,
     told: JSON.parse(textIn(row, "told")) as BenchFindings,
     why: textIn(row, "why"),
-    photo: textOrNullIn(row, "photo"),
+    photo: textOrNullIn(row, "photo_shown"),
     until: numberIn(row, "until"),
     closed:
       closedAt === null

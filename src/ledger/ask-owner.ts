@@ -13,7 +13,7 @@ import { agreeWork, workText } from "#src/ledger/agree-work.ts";
 import { findApproval, keepApproval } from "#src/ledger/approval-rows.ts";
 import { findJob, type StoredJob } from "#src/ledger/job-rows.ts";
 import { applyMove } from "#src/ledger/move-job.ts";
-import { firstRow } from "#src/ledger/row.ts";
+import { findPhoto } from "#src/ledger/photo-rows.ts";
 import { readSheet } from "#src/ledger/sheet-rows.ts";
 import { type Turn, today } from "#src/ledger/turn.ts";
 
@@ -40,7 +40,8 @@ function decide(turn: Turn, { serial, job }: StoredJob, wish: AskWish): Outcome<
   const { settings } = turn.settings();
   if (job.state !== "on-bench") return refuse({ reason: "not-on-bench", state: job.state });
   if (wish.currency !== settings.prices.currency) return refuse({ reason: "currency-changed" });
-  if (wish.photo !== null && !isPhotoOf(turn, serial, wish.photo)) return refuse({ reason: "no-such-photo" });
+  if (wish.photo !== null && findPhoto(turn.sql, serial, wish.photo) === null)
+    return refuse({ reason: "no-such-photo" });
   const day = today(turn);
   if (wish.untilDate < day || wish.untilDate > plusDays(day, MOST_DAYS)) return refuse({ reason: "not-a-day" });
   const sheet = readSheet(turn.sql, serial);
@@ -80,9 +81,6 @@ function goAhead(turn: Turn, stored: StoredJob, { offered, askedBy }: Approval):
   const limit = moneyText(stored.job.goAheadMinor ?? 0, offered.quote.currency, locale);
   agreeWork(turn, stored, { offered, who: "shop", staff: askedBy, because: HISTORY_NOTES.goAhead(limit) });
 }
-
-const isPhotoOf = ({ sql }: Turn, job: number, photo: string): boolean =>
-  firstRow(sql, "SELECT 1 FROM photo WHERE id = ? AND job = ? AND removed_at IS NULL", photo, job) !== undefined;
 
 function askedNow({ sql }: Turn, { number, id }: AskWish): Asked {
   const job = findJob(sql, { by: "number", number })?.job;

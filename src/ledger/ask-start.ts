@@ -1,13 +1,13 @@
 import { BENCH_JOBS } from "#shared/calendar/calendar-settings.ts";
 import type { Approval } from "#shared/job/approval.ts";
-import type { AskPhoto, AskStart } from "#shared/job/approval-wish.ts";
+import type { AskStart } from "#shared/job/approval-wish.ts";
 import { benchFindings } from "#shared/job/bench-findings.ts";
 import { offeredWork } from "#shared/job/offered-work.ts";
 import { benchCase } from "#shared/job/sheet-case.ts";
 import { plusDays } from "#shared/units/calendar-date.ts";
 import { approvalsOf } from "#src/ledger/approval-rows.ts";
 import { findJob } from "#src/ledger/job-rows.ts";
-import { rowsOf, textIn, textOrNullIn } from "#src/ledger/row.ts";
+import { photosOf } from "#src/ledger/photo-rows.ts";
 import { readSheet } from "#src/ledger/sheet-rows.ts";
 import { type Turn, today } from "#src/ledger/turn.ts";
 
@@ -27,13 +27,6 @@ export function askStart(turn: Turn, number: string): AskStart | null {
     untilDate: plusDays(today(turn), settings.bench.approvalDays),
   };
 }
-
-const photosOf = (sql: SqlStorage, job: number): readonly AskPhoto[] =>
-  rowsOf(sql, "SELECT id, step, part FROM photo WHERE job = ? AND removed_at IS NULL ORDER BY at", job).map((row) => ({
-    id: textIn(row, "id"),
-    step: textIn(row, "step"),
-    part: textOrNullIn(row, "part"),
-  }));
 
 /** What the owner of a link was asked, newest first; nothing where the link opens nothing. */
 export function approvalsByLink({ sql, now }: Turn, linkHash: string): readonly Approval[] {

@@ -13,7 +13,10 @@ import { bookedTime, SLOT_COLUMNS, slotIn } from "#src/ledger/slot-columns.ts";
  */
 export const DAY_SHEET_QUERY = `
   SELECT job.serial, job.state, job.verdict, json_extract(job.agreed, '$.work') AS agreed_work, job.booked_at,
-    job.needs_bench_time, owner.name, booking.freed_from, ${SLOT_COLUMNS}, step.at, step.note
+    job.needs_bench_time, owner.name, booking.freed_from, ${SLOT_COLUMNS}, step.at, step.note,
+    (SELECT who FROM approval_word WHERE approval = (
+      SELECT id FROM approval WHERE approval.job = job.serial ORDER BY asked_at DESC, rowid DESC LIMIT 1)
+      ORDER BY approval_word.step DESC LIMIT 1) AS said_last
   FROM job INDEXED BY open_job
     CROSS JOIN booking ON booking.job = job.serial
     CROSS JOIN owner ON owner.id = job.owner
@@ -31,6 +34,7 @@ export const dayJobs = (sql: SqlStorage, before: number): readonly DayJob[] =>
     time: bookedTime(slotIn(row)),
     keepsTime: row["freed_from"] === null,
     needsBenchTime: numberIn(row, "needs_bench_time") === 1,
+    ownerAsks: row["said_last"] === "owner",
     since: numberOrNullIn(row, "at") ?? numberIn(row, "booked_at"),
     note: textOrNullIn(row, "note"),
   }));

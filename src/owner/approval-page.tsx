@@ -8,7 +8,7 @@ import {
 } from "#shared/messages/approval-words.ts";
 import { moneyText, quoteText } from "#shared/messages/money-words.ts";
 import { timeText } from "#shared/messages/time-words.ts";
-import { WORK_WORDS } from "#shared/messages/verdict-words.ts";
+import { NOT_INCLUDED, WORK_WORDS } from "#shared/messages/verdict-words.ts";
 import { workNow } from "#shared/shop/agreed-work.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
@@ -17,6 +17,7 @@ import { Talk } from "#src/http/approval/talk.tsx";
 import { PageFrame } from "#src/http/page-frame.tsx";
 import { ApprovalChoices, WordForm } from "#src/owner/approval-choices.tsx";
 import { Cautions } from "#src/owner/cautions.tsx";
+import { EngineWarning } from "#src/owner/engine-warning.tsx";
 
 type PageProps = {
   readonly front: ShopSettings["front"];
@@ -85,6 +86,7 @@ function Question(props: QuestionProps) {
   return (
     <>
       {approval.state === "open" ? <p>{APPROVAL.lead(front.name)}</p> : <Ended {...props} />}
+      <EngineWarning findings={approval.told} />
       <Asked {...props} />
       {approval.state === "open" ? (
         <ApprovalChoices
@@ -142,6 +144,7 @@ function Asked({ front, job, approval, link }: QuestionProps) {
           </>
         )}
       </dl>
+      <p class="faint">{NOT_INCLUDED}</p>
       <h2>{APPROVAL.why}</h2>
       <p class="as-typed">{why}</p>
       {photo !== null && (

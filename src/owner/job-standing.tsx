@@ -7,6 +7,7 @@ import { timeText } from "#shared/messages/time-words.ts";
 import { WORK_WORDS } from "#shared/messages/verdict-words.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
+import { EngineWarning } from "#src/owner/engine-warning.tsx";
 
 type StandingProps = {
   readonly job: Job;
@@ -23,12 +24,14 @@ export function JobStanding({ job, front, link, approvals }: StandingProps) {
   if (standing === null) return null;
   const { zone } = job.booking.time;
   const since = job.history.at(-1)?.at;
+  const told = approvals.find(({ state }) => state !== "withdrawn")?.told;
   const open = approvals.find(({ state }) => state === "open");
   return (
     <>
       {open !== undefined && <AskedOfYou approval={open} zone={zone} locale={front.locale} link={link} />}
       <div class="sheet standing">
         <h2>{STANDING.title}</h2>
+        {told !== undefined && <EngineWarning findings={told} />}
         <p class="state">{standing.title}</p>
         <p>
           {standing.says} {since !== undefined && STANDING.since(timeText(since, zone, front.locale))}

@@ -87,8 +87,8 @@ describe("asking", () => {
         ["theirs", other.number, null],
       ] as const) {
         sql.exec(
-          `INSERT INTO photo (id, job, step, part, type, bytes, sha256, at, staff, removed_at)
-           VALUES (?, ?, 'inspect', NULL, 'image/jpeg', 1, 'x', 0, 'Wilma', ?)`,
+          `INSERT INTO photo (id, key, job, step, part, type, bytes, sha256, at, staff, removed_at)
+           VALUES (?1, ?1, ?2, 'inspect', NULL, 'image/jpeg', 1, 'x', 0, 'Wilma', ?3)`,
           id,
           serialOf(of),
           removed,
@@ -378,14 +378,18 @@ describe("talk about it", () => {
     const ledger = await aLedger();
     const { linkHash, number, approval } = await askedOwner(ledger);
     const ask = { linkHash, approval, text: "Can I see the old washers?", key: "k1" };
+    const ownerAsks = async () => (await ledger.daySheet()).find((job) => job.number === number)?.ownerAsks;
+    expect(await ownerAsks()).toBe(false);
     await ledger.askShop(ask);
     await ledger.askShop(ask);
+    expect(await ownerAsks()).toBe(true);
     await setClock(ledger, FRIDAY + DAY);
     await ledger.replyToOwner({ number, approval, text: "Yes, we send them along.", key: "k2", staff: "Wilma Bench" });
     expect((await approvalNow(ledger, { linkHash })).words).toEqual([
       { at: FRIDAY, who: "owner", staff: null, text: "Can I see the old washers?" },
       { at: FRIDAY + DAY, who: "shop", staff: "Wilma Bench", text: "Yes, we send them along." },
     ]);
+    expect(await ownerAsks()).toBe(false);
     expect((await ledger.job(number))?.state).toBe("owner-to-decide");
     expect((await eventsOf(ledger, number)).slice(-2)).toEqual(["owner owner-asked", "shop shop-replied"]);
   });

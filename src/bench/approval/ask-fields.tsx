@@ -1,6 +1,7 @@
 import { WORDS_MOST } from "#shared/job/approval.ts";
 import type { AskStart } from "#shared/job/approval-wish.ts";
 import { moneyText, quoteText } from "#shared/messages/money-words.ts";
+import { photoPlaceText } from "#shared/messages/photo-words.ts";
 import { ASKING } from "#shared/messages/shop-approval-words.ts";
 import { WORK_WORDS } from "#shared/messages/verdict-words.ts";
 import type { Job } from "#shared/shop/booking.ts";
@@ -92,8 +93,10 @@ type ChoiceProps = {
 };
 
 const WorkChoices = ({ start, typed, problem, locale }: ChoiceProps & { readonly locale: string }) => (
-  <fieldset class="field">
-    <legend>{ASKING.work}</legend>
+  <fieldset>
+    <legend>
+      <b>{ASKING.work}</b>
+    </legend>
     {problem !== undefined && <p class="problem">{problem}</p>}
     {start.offers.map(({ work, benchMinutes, quote }, place) => (
       <label class="choice">
@@ -105,25 +108,27 @@ const WorkChoices = ({ start, typed, problem, locale }: ChoiceProps & { readonly
           checked={typed.work.split(":")[0] === work}
           required
         />
-        {ASKING.workAt(WORK_WORDS[work], quoteText(quote, locale), benchMinutes)}
+        <span>{ASKING.workAt(WORK_WORDS[work], quoteText(quote, locale), benchMinutes)}</span>
       </label>
     ))}
   </fieldset>
 );
 
 const PhotoChoice = ({ job, start, typed, problem }: ChoiceProps & { readonly job: Job }) => (
-  <fieldset class="field" id="photo">
-    <legend>{ASKING.photo}</legend>
+  <fieldset id="photo">
+    <legend>
+      <b>{ASKING.photo}</b>
+    </legend>
     {problem !== undefined && <p class="problem">{problem}</p>}
     <label class="choice">
       <input type="radio" name="photo" value="" checked={typed.photo === ""} />
       {ASKING.noPhoto}
     </label>
-    {start.photos.map(({ id, step, part }) => (
+    {start.photos.map((photo) => (
       <label class="choice">
-        <input type="radio" name="photo" value={id} checked={typed.photo === id} />
-        <img class="thumb" src={`/shop/jobs/${job.number}/photos/${id}`} alt="" />
-        {ASKING.photoOf((part ?? step).replaceAll("-", " "))}
+        <input type="radio" name="photo" value={photo.id} checked={typed.photo === photo.id} />
+        <img class="thumb" src={`/shop/jobs/${job.number}/photos/${photo.id}`} alt="" />
+        <span>{photoPlaceText(photo)}</span>
       </label>
     ))}
   </fieldset>

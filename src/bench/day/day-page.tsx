@@ -115,6 +115,12 @@ const DayLine = ({ job, group, locale }: LineProps) => (
           {whenText(job, group, locale)}
           {job.note !== null && `: ${job.note}`}
         </small>
+        {job.ownerAsks && (
+          <>
+            <br />
+            <a href={`/shop/jobs/${job.number}/approval`}>{DAY.ownerAsks}</a>
+          </>
+        )}
       </p>
     </div>
     <NextStep job={job} group={group} />

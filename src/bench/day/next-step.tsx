@@ -22,7 +22,7 @@ export function NextStep({ job, group }: NextProps) {
     case "on-bench":
       return <Open href={`/shop/jobs/${number}/sheet`} words={NEXT_PAGE.openSheet} />;
     case "owner-to-decide":
-      return <Open href={`/shop/jobs/${number}`} words={NEXT_PAGE.question} />;
+      return <Open href={`/shop/jobs/${number}/approval`} words={NEXT_PAGE.question} />;
     case "part-to-come":
       return move("part-came");
     case "set":

@@ -15,7 +15,7 @@ export const FindingsView = ({ findings }: { readonly findings: BenchFindings })
     <p>
       <strong>{ENGINE_WORDS[findings.engineDebris]}</strong>
     </p>
-    <h3>{FINDINGS.next}</h3>
+    <h2>{FINDINGS.next}</h2>
     <ol>
       {findings.nextSteps.map((step) => (
         <Sourced reason={step} />
