@@ -1,4 +1,5 @@
 import type { Approval } from "#shared/job/approval.ts";
+import { JOB_MOVE_NAMES } from "#shared/job/job-moves.ts";
 import { ASKED_ON_TAG } from "#shared/messages/approval-words.ts";
 import { STANDING, standingWords } from "#shared/messages/job-standing-words.ts";
 import { quoteText } from "#shared/messages/money-words.ts";
@@ -23,7 +24,7 @@ export function JobStanding({ job, front, link, approvals }: StandingProps) {
   const standing = standingWords(job);
   if (standing === null) return null;
   const { zone } = job.booking.time;
-  const since = job.history.at(-1)?.at;
+  const since = job.history.findLast(({ what }) => CHANGES_STATE.has(what))?.at;
   const told = approvals.find(({ state }) => state !== "withdrawn")?.told;
   const open = approvals.find(({ state }) => state === "open");
   return (
@@ -53,6 +54,9 @@ export function JobStanding({ job, front, link, approvals }: StandingProps) {
     </>
   );
 }
+
+/** All else that happens to a job leaves it where it stands. */
+const CHANGES_STATE: ReadonlySet<string> = new Set([...JOB_MOVE_NAMES, "undone"]);
 
 type AskedProps = {
   readonly approval: Approval;
