@@ -4,6 +4,7 @@ import { QUESTION_WORDS } from "#shared/messages/question-words.ts";
 import { ARRIVAL_GROUP, ARRIVALS } from "#shared/messages/shop-arrival-words.ts";
 import { CALLER } from "#shared/messages/shop-caller-words.ts";
 import { NEW_LINK } from "#shared/messages/shop-change-words.ts";
+import { DAY } from "#shared/messages/shop-day-words.ts";
 import { JOB, JOB_ACTIONS } from "#shared/messages/shop-job-words.ts";
 import { SETTINGS } from "#shared/messages/shop-settings-words.ts";
 import { SIGN_IN } from "#shared/messages/shop-sign-in-words.ts";
@@ -74,6 +75,8 @@ it("by the keyboard alone: sign in, open a job, make its owner a new link", asyn
   await page.goto(await newSignInLink(shop()));
   await press(page, SIGN_IN.button);
   await press(page, ACCOUNT.later);
+  await page.getByRole("heading", { level: 1, name: DAY.title }).waitFor();
+  await press(page, ARRIVALS.title);
   await page.getByRole("heading", { level: 1, name: ARRIVALS.title }).waitFor();
   await press(page, number);
   await page.getByRole("heading", { level: 1, name: JOB.title(number) }).waitFor();

@@ -5,6 +5,7 @@ import { ERROR_WORDS } from "#shared/messages/error-words.ts";
 import { ARRIVAL_GROUP, ARRIVALS, FIND_JOB_PROBLEM } from "#shared/messages/shop-arrival-words.ts";
 import { CALLER, CALLER_CONTACT, CALLER_REFUSED } from "#shared/messages/shop-caller-words.ts";
 import { CANCEL, MOVE, NEW_LINK, SLOT_REFUSED } from "#shared/messages/shop-change-words.ts";
+import { DAY } from "#shared/messages/shop-day-words.ts";
 import { JOB, JOB_DONE, NO_SUCH_JOB } from "#shared/messages/shop-job-words.ts";
 import { SETTINGS } from "#shared/messages/shop-settings-words.ts";
 import { NOT_SIGNED_IN, SIGN_IN, SIGN_IN_PROBLEM, SIGN_OUT } from "#shared/messages/shop-sign-in-words.ts";
@@ -35,7 +36,10 @@ it("before sign-in, at it, and after signing out", async () => {
   await page.getByRole("button", { name: SIGN_IN.button }).click();
   await see(ACCOUNT.welcome);
   await page.getByRole("link", { name: ACCOUNT.later }).click();
+  await see(DAY.nothing);
+  await page.getByRole("link", { name: ARRIVALS.title }).click();
   await see(ARRIVALS.none);
+  await page.goto(`${shop().origin}/shop`);
   await page.getByRole("button", { name: SIGN_OUT.button }).click();
   await see(SIGN_OUT.says);
   await page.goto(`${shop().origin}/shop/sign-in`);
@@ -48,7 +52,7 @@ it("arrivals, and finding a job", async () => {
   const { see, found } = looking(page);
   const number = await aJob(page, URGENT);
   await cancel(page, await aJob(page, SLIP_CHECK));
-  await page.goto(`${shop().origin}/shop`);
+  await page.goto(`${shop().origin}/shop/arrivals`);
   await see(ARRIVAL_GROUP.cancelled);
   await page.goto(`${shop().origin}/shop/find?number=${number.slice(0, -1)}${number.endsWith("Z") ? "Y" : "Z"}`);
   await see(FIND_JOB_PROBLEM["check-symbol-wrong"]);
