@@ -7,6 +7,7 @@ import {
   type PartCondition,
   type SheetEntry,
 } from "#shared/job/sheet-entry.ts";
+import { SEEN_FROM_OUTSIDE } from "#shared/job/sheet-steps.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { ceilingOf } from "#shared/slip/slip-plan.ts";
@@ -44,6 +45,9 @@ export type BenchEvidence = {
 /** What of a job the findings rest on. */
 export type FoundJob = Pick<Job, "answers" | "plan" | "agreed" | "bookedAt">;
 
+/** Whoever judged one of these has the unit open; of a closed one the others are looked at from outside. */
+const INSIDE = INSPECTED_PARTS.filter((part) => !SEEN_FROM_OUTSIDE.includes(part));
+
 /** Reads the evidence off the bench sheet. What is not on it, or was skipped, is not known. */
 export function benchEvidence(job: FoundJob, sheet: BenchSheet, settings: ShopSettings): BenchEvidence {
   const { unitFamily, needles, slip } = benchCase(job, sheet, settings);
@@ -52,7 +56,7 @@ export function benchEvidence(job: FoundJob, sheet: BenchSheet, settings: ShopSe
   const counted = countIn(sheet["needles-out"]?.entry);
   const bookedOn = wallOf(settings.calendar.zone, job.bookedAt).date;
   return {
-    opened: counted !== null || Object.keys(parts).length > 0,
+    opened: counted !== null || INSIDE.some((part) => parts[part] !== undefined),
     parts: Object.fromEntries(INSPECTED_PARTS.map((part) => [part, parts[part]?.condition ?? "unseen"])) as Record<
       InspectedPart,
       PartFound

@@ -54,7 +54,7 @@ export function stepKind(id: SheetStepId): SheetStep["kind"] {
 }
 
 /** What can be judged with the unit closed (common practice, no published source). */
-const SEEN_FROM_OUTSIDE: readonly InspectedPart[] = ["drive-gear", "shaft", "seals", "housing", "impeller"];
+export const SEEN_FROM_OUTSIDE: readonly InspectedPart[] = ["drive-gear", "shaft", "seals", "housing", "impeller"];
 
 /** The parts that the inspection asks for; every other may be noted all the same. */
 export const partsToInspect = (it: SheetWork): readonly InspectedPart[] =>

@@ -48,7 +48,7 @@ export const JOB = {
   target: "Final slip",
   noTarget: "No target yet: see the notices below",
   torque: (lbfft: number, newtonMetres: number | undefined) =>
-    newtonMetres === undefined ? `${lbfft} lbf·ft` : `${lbfft} lbf·ft (${newtonMetres} N·m)`,
+    newtonMetres === undefined ? `${lbfft} lbf·ft` : `${lbfft} lbf·ft (${newtonMetres.toFixed(1)} N·m)`,
   band: "May end between",
   bandText: (low: number, high: number) => `${low} and ${high} lbf·ft`,
   setBeforeLock: "Before the lock nut",

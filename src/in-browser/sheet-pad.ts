@@ -11,17 +11,20 @@ let into: HTMLInputElement | null = null;
 export function bringPad(): void {
   // They go only when the finger has left: without them the page is shorter, and the button would slip from under it.
   for (const done of ["click", "keyup"]) document.addEventListener(done, showPads);
+  document.addEventListener("input", keepInSight);
   document.addEventListener("focusin", ({ target }) => {
     if (!(target instanceof HTMLElement) || target.closest("[data-pad]") !== null) return;
     into = target instanceof HTMLInputElement && "number" in target.dataset ? target : null;
     if (into !== null) showPads();
-    // The keys take room at the bottom: the number comes up from behind them.
-    into?.scrollIntoView({ block: "nearest" });
+    keepInSight();
     // A finger gets our keys in place of the system's, which would cover the dial.
     if (into !== null && sectionAround(into) !== null && matchMedia("(pointer: coarse)").matches)
       into.inputMode = "none";
   });
 }
+
+/** The keys take room at the bottom, and what is drawn above pushes down: the number comes up from behind them. */
+const keepInSight = (): void => into?.scrollIntoView({ block: "nearest" });
 
 function showPads(): void {
   for (const pad of document.querySelectorAll<HTMLElement>("[data-pad]")) {

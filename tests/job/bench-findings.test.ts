@@ -12,6 +12,7 @@ import {
   type SheetEntry,
   type SheetStepId,
 } from "#shared/job/sheet-entry.ts";
+import { partsToInspect } from "#shared/job/sheet-steps.ts";
 import { planJob } from "#shared/shop/job-plan.ts";
 import { DEMO_SHOP, type ShopSettings } from "#shared/shop/shop-settings.ts";
 import { ENGINE_DEBRIS } from "#shared/triage/engine-debris.ts";
@@ -299,6 +300,18 @@ describe("read off the bench sheet", () => {
     ["a part left out", { inspect: inspect({ "drive-gear": undefined }) }, "possible"],
   ])("%s", (_said, change, engineDebris) => {
     expect(findings(change).engineDebris).toBe(engineDebris);
+  });
+
+  it("a closed unit looked at from outside is not judged by what nobody could see", () => {
+    const outside = (gear: string): SheetEntry => {
+      const seen = partsToInspect({ work: "slip-check", unitFamily: "set-nut" });
+      const parts = Object.fromEntries(seen.map((part) => [part, { condition: "good", note: null }]));
+      return { ...inspect(), parts: { ...parts, "drive-gear": { condition: gear, note: null } } } as SheetEntry;
+    };
+    const closed = (gear: string) => benchFindings(job, sheetOf({ inspect: outside(gear) }), settings);
+    expect(closed("good")).toMatchObject({ opened: false, engineDebris: "unlikely", work: "slip-check" });
+    expect(closed("worn")).toMatchObject({ opened: false, engineDebris: "unlikely", work: "full-rebuild" });
+    expect(closed("broken")).toMatchObject({ opened: false, engineDebris: "likely", work: "stop-riding" });
   });
 
   it("what a click wrench says is no evidence", () => {
