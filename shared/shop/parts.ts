@@ -23,8 +23,8 @@ export type CataloguePart = Part & {
 const rebuilt = ({ work }: PartsNeeded) => work !== "slip-check";
 const mayHaveShims = ({ unitFamily }: PartsNeeded) => unitFamily !== "set-nut";
 const always = () => true;
-/** Only where the inspection finds the old one worn or broken. */
-const onFinding = () => false;
+/** Only where the inspection finds the old one worn or broken; too dear to keep to spare. */
+export const onFinding = () => false;
 
 /**
  * Only parts of the maker's own quality go in (common practice). Counts: default of this project, confirmed on opening.

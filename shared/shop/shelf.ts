@@ -1,5 +1,5 @@
 import type { UnitFamily } from "#shared/craft/vocabulary.ts";
-import { BUILDS, PARTS } from "#shared/shop/parts.ts";
+import { BUILDS, onFinding, PARTS } from "#shared/shop/parts.ts";
 
 /** A place where one part lies: parts that look alike but fit different builds are never counted together. */
 export type Shelf = { readonly part: string; readonly family: ShelfFamily };
@@ -9,7 +9,12 @@ export const SHELF_FAMILIES = [...BUILDS, "any"] as const;
 export type ShelfFamily = (typeof SHELF_FAMILIES)[number];
 
 /** A shelf with what lies on it. */
-export type NamedShelf = Shelf & { readonly name: string; readonly shared: boolean };
+export type NamedShelf = Shelf & {
+  readonly name: string;
+  readonly shared: boolean;
+  /** Some are kept to spare though no job wants them. */
+  readonly spared: boolean;
+};
 
 /** Every shelf of the shop, in the order of the catalogue. */
 export const SHELVES: readonly NamedShelf[] = PARTS.flatMap(({ fits, ...part }) =>
@@ -18,6 +23,7 @@ export const SHELVES: readonly NamedShelf[] = PARTS.flatMap(({ fits, ...part }) 
     family,
     name: part.name,
     shared: part.shared ?? false,
+    spared: part.when !== onFinding,
   })),
 );
 

@@ -60,7 +60,7 @@ export function stockOf({ balances, jobs, settings, now }: StockCase): readonly 
     const balance = balances.find((it) => sameShelf(it, shelf)) ?? EMPTY;
     const reserved = total(wantedFrom(shelf, jobs));
     const wantedBy = wantedFrom(shelf, soon);
-    const short = settings.spareParts - (balance.onHand - total(wantedBy));
+    const short = (shelf.spared ? settings.spareParts : 0) - (balance.onHand - total(wantedBy));
     return {
       ...shelf,
       onHand: balance.onHand,

@@ -160,6 +160,16 @@ describe("the stock", () => {
     });
   });
 
+  it("keeps nothing to spare of what only a finding calls for, and orders it once a job wants it", () => {
+    const housing = (jobs: readonly JobNeeds[]) =>
+      stockOf({ balances: [], jobs, settings: SETTINGS, now: NOW }).find(
+        ({ part, family }) => part === "housing" && family === "set-nut",
+      );
+    expect(housing([])).toMatchObject({ low: false, order: 0 });
+    const parts = [{ part: "housing", planned: 1, used: 0 }];
+    expect(housing([{ number: "ONE", unitFamily: "set-nut", startsAt: NOW, parts }])).toMatchObject({ order: 1 });
+  });
+
   it("keeps a part on both shelves for a unit whose build is not known, and a bottle for nobody", () => {
     const parts = [
       { part: "lock-nut", planned: 1, used: 0 },

@@ -21,28 +21,30 @@ export function OrderPage({ settings, stock, today }: OrderPageProps) {
       {ordered.length === 0 ? (
         <p>{ORDER.none}</p>
       ) : (
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">{ORDER.count}</th>
-              <th scope="col">{STOCK.part}</th>
-              <th scope="col">{STOCK.onHand}</th>
-              <th scope="col">{ORDER.because}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {ordered.map((line) => (
+        <section class="scroll" aria-label={ORDER.title} tabindex={0}>
+          <table>
+            <thead>
               <tr>
-                <td>
-                  <strong>{line.order}</strong>
-                </td>
-                <th scope="row">{shelfText(line)}</th>
-                <td>{line.onHand}</td>
-                <td>{reasonOf(line)}</td>
+                <th scope="col">{ORDER.count}</th>
+                <th scope="col">{STOCK.part}</th>
+                <th scope="col">{STOCK.onHand}</th>
+                <th scope="col">{ORDER.because}</th>
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {ordered.map((line) => (
+                <tr>
+                  <td>
+                    <strong>{line.order}</strong>
+                  </td>
+                  <th scope="row">{shelfText(line)}</th>
+                  <td>{line.onHand}</td>
+                  <td>{reasonOf(line)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
       )}
       <p class="screen">
         <a href="/shop/parts">{STOCK.back}</a>

@@ -104,27 +104,29 @@ const Entries = ({ entries, settings: { front, calendar } }: EntriesProps) => (
     {entries.length === 0 ? (
       <p>{STOCK.noHistory}</p>
     ) : (
-      <table>
-        <thead>
-          <tr>
-            {[STOCK.when, STOCK.what, STOCK.change, STOCK.after, STOCK.who, STOCK.note].map((label) => (
-              <th scope="col">{label}</th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {entries.map(({ at, kind, change, onHand, staff, job, note }) => (
+      <section class="scroll" aria-label={STOCK.history} tabindex={0}>
+        <table>
+          <thead>
             <tr>
-              <td>{timeText(at, calendar.zone, front.locale)}</td>
-              <td>{STOCK_KINDS[kind]}</td>
-              <td>{change > 0 ? `+${change}` : change}</td>
-              <td>{onHand}</td>
-              <td>{staff}</td>
-              <td>{job === null ? note : <a href={`/shop/jobs/${job}`}>{`${STOCK.job} ${job}`}</a>}</td>
+              {[STOCK.when, STOCK.what, STOCK.change, STOCK.after, STOCK.who, STOCK.note].map((label) => (
+                <th scope="col">{label}</th>
+              ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {entries.map(({ at, kind, change, onHand, staff, job, note }) => (
+              <tr>
+                <td>{timeText(at, calendar.zone, front.locale)}</td>
+                <td>{STOCK_KINDS[kind]}</td>
+                <td>{change > 0 ? `+${change}` : change}</td>
+                <td>{onHand}</td>
+                <td>{staff}</td>
+                <td>{job === null ? note : <a href={`/shop/jobs/${job}`}>{`${STOCK.job} ${job}`}</a>}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
     )}
   </>
 );

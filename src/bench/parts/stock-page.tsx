@@ -21,24 +21,26 @@ export function StockPage({ front, stock }: StockPageProps) {
           </a>
         )}
       </p>
-      <table class="stock">
-        <thead>
-          <tr>
-            <th scope="col">{STOCK.part}</th>
-            <th scope="col">{STOCK.onHand}</th>
-            <th scope="col">{STOCK.reserved}</th>
-            <th scope="col">{STOCK.free}</th>
-            <th scope="col">{STOCK.state}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {stock
-            .toSorted((one, other) => rank(one) - rank(other))
-            .map((line) => (
-              <StockRow line={line} />
-            ))}
-        </tbody>
-      </table>
+      <section class="scroll" aria-label={STOCK.title} tabindex={0}>
+        <table class="stock">
+          <thead>
+            <tr>
+              <th scope="col">{STOCK.part}</th>
+              <th scope="col">{STOCK.onHand}</th>
+              <th scope="col">{STOCK.reserved}</th>
+              <th scope="col">{STOCK.free}</th>
+              <th scope="col">{STOCK.state}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {stock
+              .toSorted((one, other) => rank(one) - rank(other))
+              .map((line) => (
+                <StockRow line={line} />
+              ))}
+          </tbody>
+        </table>
+      </section>
     </ShopPage>
   );
 }

@@ -90,7 +90,7 @@ async function page(c: PhotoContext, needs: BenchNeeds, said: { problem?: string
       photos={await needs.shop.photos(job.number)}
       on={needs.photoStore !== null}
       wish={needs.newId()}
-      of={c.req.query("of") ?? ""}
+      of={c.req.query("of") ?? "inspect"}
       {...said}
     />
   );
