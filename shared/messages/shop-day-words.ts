@@ -3,15 +3,12 @@ import type { DayGroup } from "#shared/job/day-sheet.ts";
 /** The day sheet: the shop's first page. */
 export const DAY = {
   title: "Today",
-  date: (date: string) => date,
   benches: "Bench time today",
   noBenches: "No bench time is booked for today.",
   nothing:
     "Nothing is in the shop and nothing is expected within a week. Jobs show up here when an owner books, or when you receive a unit.",
   receive: "Receive a unit",
-  arrivals: "All arrivals",
   since: (time: string) => `since ${time}`,
-  due: (time: string) => time,
   noTime: "no bench time",
   ownerAsks: "The owner has said something: read it and answer",
   openJob: (number: string) => `Open job ${number}`,

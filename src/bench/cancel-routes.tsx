@@ -12,7 +12,12 @@ export function cancelRoutes(needs: BenchNeeds) {
     .get(PATH, (c) => c.html(<CancelPage job={c.var.job} front={c.var.front} />))
     .post(PATH, async (c) => {
       const { job, front, staff } = c.var;
-      const cancelled = await needs.shop.cancelBooking({ booking: job.booking.id, linkHash: "", by: "shop", staff: staff.name });
+      const cancelled = await needs.shop.cancelBooking({
+        booking: job.booking.id,
+        linkHash: "",
+        by: "shop",
+        staff: staff.name,
+      });
       if (cancelled.ok) return c.redirect(`/shop/jobs/${job.number}?done=cancelled`, 303);
       return c.html(<CancelPage job={job} front={front} problem={changeRefusedText(cancelled.refusal)} />, 409);
     });

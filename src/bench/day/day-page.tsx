@@ -35,9 +35,6 @@ export function DayPage({ front, jobs, today, now, done }: DayPageProps) {
         <a class="button" href="/shop/receive">
           {DAY.receive}
         </a>
-        <a class="button quiet" href="/shop/arrivals">
-          {DAY.arrivals}
-        </a>
       </p>
       <BenchesToday jobs={onBenches(jobs, today)} locale={locale} />
       {jobs.length === 0 && <p>{DAY.nothing}</p>}
