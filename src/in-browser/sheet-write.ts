@@ -20,6 +20,11 @@ export function bringWriting(): void {
     event.preventDefault();
     write(section, form, event.submitter);
   });
+  document.addEventListener("click", ({ target }) => {
+    const section = target instanceof Element ? target.closest("summary")?.parentElement : null;
+    // The step that was opened by hand comes to the top, once it is open.
+    if (section?.matches("[data-step]")) setTimeout(() => section.scrollIntoView({ block: "start" }));
+  });
 }
 
 function write(section: HTMLDetailsElement, form: HTMLFormElement, button: HTMLElement | null): void {

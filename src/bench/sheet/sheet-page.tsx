@@ -54,7 +54,10 @@ export function SheetPage({ model, done = null, refused = null, problem }: Sheet
         data-steps={JSON.stringify(model.standing.steps.map(({ step }) => step.id))}
       >
         {standing.steps.map((at, index) => (
-          <StepSection model={model} at={at} place={index + 1} form={formOf(model, at.step.id, refused)} />
+          <>
+            {at.step.id === model.current && <div id="now" />}
+            <StepSection model={model} at={at} place={index + 1} form={formOf(model, at.step.id, refused)} />
+          </>
         ))}
       </div>
       {model.plan.aim !== null && (

@@ -45,7 +45,7 @@ export function sheetRoutes(needs: BenchNeeds) {
         const { number } = c.var.job;
         const kept = await needs.shop.keepEntry({ number, step, ...wish.value, staff: c.var.staff.name });
         if (kept.ok)
-          return wantsJson(c) ? c.json({ stored: kept.value }) : c.redirect(`${sheetOf(c)}?done=${step}`, 303);
+          return wantsJson(c) ? c.json({ stored: kept.value }) : c.redirect(`${sheetOf(c)}?done=${step}#now`, 303);
         const says = entryRefusedText(kept.refusal);
         if (wantsJson(c))
           return problem({ status: 409, detail: says, reason: kept.refusal.reason, more: kept.refusal });
