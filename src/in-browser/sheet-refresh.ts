@@ -2,10 +2,12 @@ import { isDirty } from "#src/in-browser/sheet-draft.ts";
 import { tell } from "#src/in-browser/sheet-news.ts";
 import { jobNumber, sectionOf, sections, stepOf, steps } from "#src/in-browser/sheet-place.ts";
 import { kept } from "#src/in-browser/sheet-store.ts";
+import { untilUntouched } from "#src/in-browser/sheet-touch.ts";
 
 /** Brings the page up to what the shop has now. A form that is being filled in, or waits to be sent, stays as it is. */
 export async function refreshSheet(): Promise<void> {
   const page = await fetchPage();
+  await untilUntouched();
   const [here, there] = [steps(), page?.querySelector<HTMLElement>("[data-sheet]") ?? null];
   if (page === null || here === null || there === null) return;
   const waiting = new Set<string>(kept(jobNumber()).map(({ step }) => step));

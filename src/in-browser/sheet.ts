@@ -9,10 +9,12 @@ import { steps } from "#src/in-browser/sheet-place.ts";
 import { noteHowStepsCame } from "#src/in-browser/sheet-refresh.ts";
 import { bringSending } from "#src/in-browser/sheet-send.ts";
 import { bringTool } from "#src/in-browser/sheet-tool.ts";
+import { watchTouch } from "#src/in-browser/sheet-touch.ts";
 import { bringWriting } from "#src/in-browser/sheet-write.ts";
 
 if (steps() !== null) {
   noteHowStepsCame();
+  watchTouch();
   bringTool();
   bringDrafts();
   bringLiveFigures();

@@ -38,7 +38,7 @@ it("the whole sheet with the script: one step after the other, the dial and the 
       expect(await stepAt(page, step).locator("[name=readings]").count()).toBe(4);
     }
     await keepStep(page, step);
-    if (step !== "turn-by-hand") expect(await stepAt(page, step).getAttribute("open")).toBeNull();
+    if (step !== "turn-by-hand") expect(await stepAt(page, step).getAttribute("open"), step).toBeNull();
   }
   await page.getByText(SHEET.complete).waitFor();
   expect(await page.locator("[data-unsent]").count()).toBe(0);
