@@ -78,6 +78,7 @@ function move(turn: Turn, wish: ChangeWish, { serial, claim, kept, job }: Stored
   if (job.needsBenchTime) setNeedsBenchTime(turn.sql, serial, false);
   if (job.state === "booked")
     setPostBy(turn.sql, serial, lastPostDay({ date: wanted.date, verdict, today: today(turn) }, calendar));
+  noteBoardChange(turn);
   note(turn, wish, serial, { what: "moved", version });
   return true;
 }
@@ -89,7 +90,6 @@ function note(
   { what, version }: { readonly what: JobEventName; readonly version: number },
 ): void {
   noteEvent(turn.sql, job, { at: turn.now, who: by, what, staff: staff ?? null });
-  noteBoardChange(turn);
   noteReceiptChange(turn, booking, version);
 }
 

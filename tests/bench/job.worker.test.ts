@@ -32,7 +32,7 @@ it("shows all that the bench needs: verdict, reasons, suspects, slip, parts, peo
     "Drive gear has lost teeth or shattered Source: common practice, no published source. Metal glitter in the oil Yes: engine out, apart and cleaned",
     "Ball bearing is failing",
     "Likely. The engine must not run.",
-    "Final slip 18 lbf·ft (24.405 N·m)",
+    "Final slip 18 lbf·ft (24.4 N·m)",
     "May end between 17.5 and 18.1 lbf·ft",
     "Before the lock nut 16.5 lbf·ft",
     "NOTICE Never tighten the set nut home.",
