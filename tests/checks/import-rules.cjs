@@ -39,7 +39,11 @@ module.exports = {
       {},
       { path: "^shared/[^/]+/", pathNot: `^shared/(${SHARED_ORDER.join("|")})/` },
     ),
-    never("shared-stands-alone", { path: "^shared/" }, { pathNot: "^(shared/|node_modules/(zod|temporal-polyfill|@noble/hashes)/)" }),
+    never(
+      "shared-stands-alone",
+      { path: "^shared/" },
+      { pathNot: "^(shared/|node_modules/(zod|temporal-polyfill|@noble/hashes)/)" },
+    ),
     never(
       "browser-code-uses-only-shared",
       { path: "^src/in-browser/", pathNot: READS_CODES },
