@@ -1,3 +1,4 @@
+import { unreachable } from "#shared/basics/unreachable.ts";
 import type { BenchJob } from "#shared/calendar/calendar-settings.ts";
 import type { BookedTime } from "#shared/shop/booking.ts";
 import type { JobState } from "#shared/shop/job-state.ts";
@@ -49,8 +50,15 @@ export function dayGroupOf({ state, time }: DayJob, now: number): DayGroup | nul
     case "cancelled":
     case "closed":
       return null;
-    default:
+    case "received":
+    case "on-bench":
+    case "owner-to-decide":
+    case "part-to-come":
+    case "set":
+    case "set-aside":
       return state;
+    default:
+      return unreachable(state);
   }
 }
 
