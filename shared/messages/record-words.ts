@@ -87,8 +87,12 @@ export const dayText = (date: string, locale: string): string =>
     new Date(`${date}T00:00:00Z`),
   );
 
-/** @example percentText(0.953) // "95 %" */
-export const percentText = (share: number): string => `${Math.round(share * 100)} %`;
+/** Never surer than it is. @example percentText(0.953) // "95 %"; percentText(0.998) // "over 99 %" */
+export function percentText(share: number): string {
+  if (share >= 0.995) return "over 99 %";
+  if (share < 0.005) return "under 1 %";
+  return `${Math.round(share * 100)} %`;
+}
 
 /**
  * An interval in tenths, rounded outwards: it never claims more than was measured.

@@ -138,7 +138,7 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
 };
 
 export const STANDING_WORDS: Readonly<Record<StepStanding["standing"], string>> = {
-  open: "Open",
+  open: "To do",
   "needs-why": "Needs a reason",
   done: "Done",
   skipped: "Skipped",

@@ -27,6 +27,7 @@ export function bringPad(): void {
 const keepInSight = (): void => into?.scrollIntoView({ block: "nearest" });
 
 function showPads(): void {
+  if (into !== document.activeElement) into = null;
   for (const pad of document.querySelectorAll<HTMLElement>("[data-pad]")) {
     pad.hidden = into === null || sectionAround(pad) !== sectionAround(into);
     if (!pad.hidden && pad.childElementCount === 0) fillPad(pad);

@@ -81,7 +81,9 @@ async function sendInOrder(): Promise<void> {
 /** Whoever wrote it knows it, even where the page cannot be brought up to date. */
 function noteOwn(step: SheetStepId, version: number): void {
   const section = sectionOf(step);
-  if (section !== null) setStamp(section, "after", String(version));
+  if (section === null) return;
+  setStamp(section, "after", String(version));
+  section.dataset["sent"] = "";
 }
 
 function stayAway(says: string): void {

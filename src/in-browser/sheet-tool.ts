@@ -10,7 +10,7 @@ const NAME = "sheet-wrench";
 export function bringTool(): void {
   on("shown", fillTool);
   fillTool();
-  document.addEventListener("change", ({ target }) => {
+  document.addEventListener("input", ({ target }) => {
     const form = target instanceof Element ? target.closest<HTMLFormElement>("form[data-sheet-form]") : null;
     if (form !== null && target instanceof Element && target.getAttribute("name")?.startsWith("tool.")) sayTool(form);
   });

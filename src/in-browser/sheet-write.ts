@@ -60,11 +60,17 @@ const newKey = (): string =>
 /** The next step that wants something stands open and in sight. */
 function openNext(from: HTMLDetailsElement): void {
   const all = sections();
+  // Of one that was sent it is told with the next page how it stands now.
   const wants = (section: HTMLElement) =>
-    !["done", "skipped"].includes(section.dataset["standing"] ?? "") && !isOnItsWay(jobNumber(), stepOf(section));
+    !["done", "skipped"].includes(section.dataset["standing"] ?? "") &&
+    !("sent" in section.dataset) &&
+    !isOnItsWay(jobNumber(), stepOf(section));
   const next = all.slice(all.indexOf(from) + 1).find(wants) ?? all.find(wants);
   from.open = false;
-  if (next === undefined) return;
+  if (next === undefined) {
+    document.querySelector("[data-standing-text]")?.scrollIntoView({ block: "center" });
+    return;
+  }
   next.open = true;
   next.querySelector("summary")?.focus({ preventScroll: true });
   next.scrollIntoView({ block: "start" });

@@ -7,6 +7,7 @@ import { dateText, timeText } from "#shared/messages/time-words.ts";
 import { WORK_WORDS } from "#shared/messages/verdict-words.ts";
 import { workNow } from "#shared/shop/agreed-work.ts";
 import type { Job } from "#shared/shop/booking.ts";
+import { IN_THE_SHOP } from "#shared/shop/job-state.ts";
 import type { ShopSettings } from "#shared/shop/shop-settings.ts";
 import { PageFrame } from "#src/http/page-frame.tsx";
 import { QrCode } from "#src/http/qr-code.tsx";
@@ -69,9 +70,8 @@ export function TagPage(props: TagPageProps) {
             until={untilText(job, front.locale)}
           />
         )}
-        {!mayChange && !cancelled && (
-          <p class="screen">{job.state === "booked" ? WORDS.tooLate(front.phone) : WORDS.unitHere(front.phone)}</p>
-        )}
+        {!mayChange && job.state === "booked" && <p class="screen">{WORDS.tooLate(front.phone)}</p>}
+        {IN_THE_SHOP.includes(job.state) && <p class="screen">{WORDS.unitHere(front.phone)}</p>}
       </main>
     </PageFrame>
   );

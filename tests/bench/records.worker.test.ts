@@ -59,7 +59,7 @@ describe("the owner's record", () => {
     );
     expect(words).toContain("We measured the slip and set it.");
     expect(words).toContain("We left it at 12.52 lbf·ft (17.0 N·m): between 12.3 and 12.7 with 95 % confidence.");
-    expect(words).toContain("It lies between 12 and 13 lbf·ft with a chance of 100 %: accepted.");
+    expect(words).toContain("It lies between 12 and 13 lbf·ft with a chance of over 99 %: accepted.");
     expect(words).toContain("Have the slip checked at 150 engine hours.");
     expect(words).toContain("JCGM 100:2008");
     expect(words).toContain("Sedge Hallow, Wilma Bench");
