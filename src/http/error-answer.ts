@@ -9,10 +9,15 @@ type ErrorAnswer = Problem & { readonly title: string };
 
 /** Says no in the way the caller reads: problem details to a program, a plain page to a person. */
 export function errorAnswer(c: Context, what: ErrorAnswer): Response | Promise<Response> {
-  return /^\/api(?:\/|$)/.test(c.req.path) ? problem(what) : c.html(page(what), what.status, { ...what.headers });
+  return /^\/api(?:\/|$)/.test(c.req.path)
+    ? problem(what)
+    : c.html(page(what, startOf(c.req.path)), what.status, { ...what.headers });
 }
 
-const page = ({ title, detail }: ErrorAnswer) => html`<!doctype html>
+/** Whoever is in the shop's pages stays there. */
+const startOf = (path: string): string => (/^\/shop(?:\/|$)/.test(path) ? "/shop" : "/");
+
+const page = ({ title, detail }: ErrorAnswer, start: string) => html`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -24,7 +29,7 @@ const page = ({ title, detail }: ErrorAnswer) => html`<!doctype html>
 <main class="sheet">
 <h1>${title}</h1>
 <p>${detail}</p>
-<p><a href="/">${ERROR_WORDS.back}</a></p>
+<p><a href="${start}">${ERROR_WORDS.back}</a></p>
 </main>
 </body>
 </html>

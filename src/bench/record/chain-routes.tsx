@@ -18,13 +18,17 @@ export function chainRoutes({ shop }: BenchNeeds) {
               {CHAIN.broken(brokenAt)}
             </p>
           )}
-          <p>
-            {CHAIN.newest}: <code class="code">{hash}</code>
-          </p>
+          {entries > 0 && (
+            <p>
+              {CHAIN.newest}: <code class="code">{hash}</code>
+            </p>
+          )}
           <p class="actions">
-            <a class="button" href="/shop/records.jsonl">
-              {CHAIN.download}
-            </a>
+            {entries > 0 && (
+              <a class="button" href="/shop/records.jsonl">
+                {CHAIN.download}
+              </a>
+            )}
             <a class="button quiet" href="/shop/rise">
               {RISE.title}
             </a>

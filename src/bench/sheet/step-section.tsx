@@ -106,7 +106,7 @@ function StepFormOf({ model, at, form }: Omit<StepProps, "place">) {
             {kind === "slip" || kind === "setting" ? SHEET.keepReadings : kind === "done" ? SHEET.done : SHEET.keep}
           </button>
         </p>
-        <details class="skip" open={SKIP.why in form.problems}>
+        <details class="leave-out" open={SKIP.why in form.problems}>
           <summary>{SHEET.skip}</summary>
           <TextField form={form} name={SKIP.why} label={SHEET.skipWhy} hint={SHEET.skipHint} />
           <button type="submit" class="quiet" name={SKIP.button} value={SKIP.value}>
