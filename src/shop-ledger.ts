@@ -395,22 +395,30 @@ export class ShopLedger extends DurableObject<Env> {
     return this.#change((turn) => removePhoto(turn, wish));
   }
 
-  /** Bears being run twice. Never throws: after a few throws the platform would drop the alarm for good. */
+  /**
+   * Bears being run twice. Never throws: after a few throws the platform would drop the alarm for good. What one chore
+   * stumbles over keeps no other from being done.
+   */
   override async alarm(): Promise<void> {
+    const decide = <Answer>(decision: (turn: Turn) => Answer): Answer => this.#decide(decision);
+    const chores: readonly (() => unknown)[] = [
+      () => decide(endOverdueHolds),
+      () => decide(endOverdueApprovals),
+      () => decide(purgeIfDue),
+      () => publishDue(decide, this.boardStore, logFailure),
+      () => dropPhotoBytes(decide, this.photoStore, logFailure),
+    ];
     let rest = 0;
-    try {
-      this.#decide(endOverdueHolds);
-      this.#decide(endOverdueApprovals);
-      this.#decide(purgeIfDue);
-      await publishDue((decision) => this.#decide(decision), this.boardStore, logFailure);
-      await dropPhotoBytes((decision) => this.#decide(decision), this.photoStore, logFailure);
-    } catch (error) {
-      logFailure(error, "alarm");
-      rest = AFTER_FAILURE_MS;
-    } finally {
-      this.#wakes = null;
-      this.#arm(rest);
+    for (const chore of chores) {
+      try {
+        await chore();
+      } catch (error) {
+        logFailure(error, "alarm");
+        rest = AFTER_FAILURE_MS;
+      }
     }
+    this.#wakes = null;
+    this.#arm(rest);
   }
 
   /** One transaction without a pause: what is read stays true until all is written, and a bug leaves nothing half done. */

@@ -1,5 +1,5 @@
 import { runDurableObjectAlarm, runInDurableObject } from "cloudflare:test";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { ApprovalState } from "#shared/job/approval.ts";
 import { ANSWERS, type ApprovalAnswer } from "#shared/job/approval-wish.ts";
 import { serialOf } from "#shared/shop/job-number.ts";
@@ -7,6 +7,7 @@ import {
   aBooking,
   aLedger,
   changeSettings,
+  countRows,
   DAY,
   type LedgerStub,
   MINUTE,
@@ -345,6 +346,23 @@ describe("a question that ends by itself", () => {
     expect(job).toMatchObject({ state: "on-bench", agreed: null });
     expect(job?.history.slice(-2).map(({ what }) => what)).toEqual(["approval-expired", "owner-answered"]);
     expect(await approvalNow(ledger, asked)).toMatchObject({ state: "expired", closed: { by: "time" } });
+  });
+
+  it("keeps no other work of the alarm from being done although it cannot be ended", async () => {
+    const ledger = await aLedger();
+    const asked = await askedOwner(ledger);
+    vi.spyOn(console, "log").mockImplementation(() => {});
+    await aBooking(ledger);
+    expect(await countRows(ledger, "publication")).toBeGreaterThan(0);
+    await runInDurableObject(ledger, (_, { storage }) =>
+      storage.sql.exec("CREATE TRIGGER broken BEFORE UPDATE ON approval BEGIN SELECT RAISE(ABORT, 'no'); END"),
+    );
+    await setClock(ledger, AFTER_UNTIL);
+    await runDurableObjectAlarm(ledger);
+    expect(await countRows(ledger, "publication")).toBe(0);
+    expect(await approvalNow(ledger, asked)).toMatchObject({ state: "open" });
+    const alarm = await runInDurableObject(ledger, (_, { storage }) => storage.getAlarm());
+    expect(alarm).toBe(AFTER_UNTIL + MINUTE);
   });
 
   it("sets the alarm for it", async () => {
