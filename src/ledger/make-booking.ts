@@ -43,8 +43,13 @@ function keep(turn: Turn, wish: BookingWish, decision: BookingDecision, settings
   keepOwnerLink(sql, { hash: wish.ownerLinkHash, job: serial, generation: FIRST_GENERATION }, now);
   takeOver(turn, decision);
   noteReceiptChange(turn, wish.id, 0);
-  if (wish.unitHere) applyMove(turn, { serial, move: "receive", staff: wish.staff ?? null, note: null });
+  if (wish.unitHere) receive(turn, serial, wish.staff ?? null);
   return { id: wish.id, jobNumber: number, linkGeneration: FIRST_GENERATION };
+}
+
+function receive(turn: Turn, serial: number, staff: string | null): void {
+  const received = applyMove(turn, { serial, move: "receive", staff, note: null });
+  if (!received.ok) throw new Error(`A unit that is here could not be received: ${received.refusal.reason}`);
 }
 
 /** The hold's time is the booking's from now on; what the work does not need is free again. */
