@@ -13,7 +13,7 @@ export type SlipAtNut = Omit<SlipAtTravel, "travelMm"> & { readonly nutDegrees: 
 export type NutAdvice = {
   /** Slip on target here. The interval never reaches past `neverPastDegrees`. */
   readonly turnTo: Estimate;
-  /** Stop here first and read: at least half-way to the best angle, and not where the slip may be over already. */
+  /** Stop here first and read: where the slip is hardly over yet, or half-way to the best angle where that lies further. */
   readonly firstStopDegrees: number;
   /** Where the nut must be backed off to first, so that it comes to its place by being tightened; null where it does not. */
   readonly backOffToDegrees: number | null;

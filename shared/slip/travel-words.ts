@@ -39,19 +39,19 @@ export function sayShims(advice: Outcome<ShimAdvice, NoTravel>): string {
   const change = changeMm === 0 ? "as now" : `${millimetres(Math.abs(changeMm))} ${changeMm > 0 ? "more" : "less"}`;
   return [
     `Put in ${millimetres(useMm)} of shims in all (${change}) and read.`,
-    `The target is expected at ${millimetres(shims.value)}, between ${millimetres(shims.low)} and ${millimetres(shims.high)};`,
+    `The target is expected at ${floorTo(shims.value, 2)} mm, between ${floorTo(shims.low, 2)} and ${floorTo(shims.high, 2)} mm;`,
     `one step of shims changes the slip by about ${roundTo(lbfFtPerStep, 2)} lbf·ft.`,
-    `Never more than ${millimetres(floorTo(neverPastMm, 2))}: the springs may be near flat there.`,
+    `Never more than ${floorTo(neverPastMm, 2)} mm: the springs may be near flat there.`,
   ].join(" ");
 }
 
 const never = (degrees: number | null): readonly string[] =>
   degrees === null
     ? []
-    : [`Never past ${floorTo(degrees, 0)}°: tightened home the nut locks the gear solid, and gear or shaft breaks.`];
+    : [`Never past ${whole(degrees)}: tightened home the nut locks the gear solid, and gear or shaft breaks.`];
 
-const whole = (degrees: number): string => `${roundTo(degrees, 0)}°`;
+const whole = (degrees: number): string => `${floorTo(degrees, 0)}°`;
 const millimetres = (value: number): string => `${roundTo(value, 2)} mm`;
 
-/** A limit is rounded to the safe side. */
+/** Places are rounded to the safe side: none that is named lies beyond the limit named with it. */
 const floorTo = (value: number, decimals: number): number => Math.floor(value * 10 ** decimals) / 10 ** decimals;

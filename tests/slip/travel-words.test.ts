@@ -24,6 +24,22 @@ describe("what is said of the nut and the shims", () => {
     expect(sayNut(refuse({ reason: "out-of-reach", neverPastDegrees: 399.9 }))).toContain("Never past 399°");
   });
 
+  it("names no place beyond the limit that it names", () => {
+    for (let target = 14; target < 18.5; target += 0.05) {
+      const says = sayNut(nextNut(SET_NUT, [readAtNut(180), readAtNut(270)], target, 0.95));
+      const [, limit = "0"] = /Never past (\d+)°/.exec(says) ?? [];
+      const named = [...says.matchAll(/(\d+)°(?! change)/g)].map(([, degrees]) => Number(degrees));
+      expect(Math.max(...named)).toBe(Number(limit));
+    }
+    for (let target = 11; target < 15; target += 0.05) {
+      const unit = aUnit({ contactMm: 0.5 });
+      const says = sayShims(nextShims(SHIM_STACK, [readAtShims(1.1, unit), readAtShims(1.3, unit)], target, 0.95));
+      const [, high = "0"] = /between [\d.]+ and ([\d.]+) mm/.exec(says) ?? [];
+      const [, limit = "0"] = /Never more than ([\d.]+) mm/.exec(says) ?? [];
+      expect(Number(high)).toBeLessThanOrEqual(Number(limit));
+    }
+  });
+
   it("says how many shims, and how many more or less", () => {
     const unit = aUnit({ contactMm: 0.5 });
     const readings = [readAtShims(1.1, unit), readAtShims(1.3, unit)] as const;
