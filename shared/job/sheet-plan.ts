@@ -8,6 +8,7 @@ import type { ReadingLevels } from "#shared/slip/reading-rules.ts";
 
 /** What page and script work out live figures from. Plain data, as it is handed to the script. */
 export type SheetPlan = {
+  readonly unitFamily: SheetCase["unitFamily"];
   readonly aim: SheetCase["aim"];
   readonly levels: ReadingLevels;
   readonly clutch: Clutches;
@@ -22,6 +23,7 @@ type Planning = Pick<RiseKnown, "slip" | "rises"> & { readonly clutch: Clutches 
 export function sheetPlan(it: SheetCase, { slip, clutch, rises }: Planning): SheetPlan {
   const { riskAllowed, rejectFrom, coverage } = it.levels;
   return {
+    unitFamily: it.unitFamily,
     aim: it.aim,
     levels: { riskAllowed, rejectFrom, coverage },
     clutch,
@@ -29,10 +31,10 @@ export function sheetPlan(it: SheetCase, { slip, clutch, rises }: Planning): She
   };
 }
 
-/** What to set at a step, lbf·ft; null where the plan cannot say. */
-export function settingTarget({ aim, beforeLock }: SheetPlan, step: SheetStepId): number | null {
+/** What to set at a step, lbf·ft; null where the plan cannot say: a unit of unknown build is set neither way. */
+export function settingTarget({ unitFamily, aim, beforeLock }: SheetPlan, step: SheetStepId): number | null {
   if (step === "slip-before-lock") return beforeLock?.set ?? null;
-  return aim?.target ?? null;
+  return unitFamily === "shim-stack" ? (aim?.target ?? null) : null;
 }
 
 /**

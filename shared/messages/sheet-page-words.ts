@@ -74,7 +74,7 @@ export const SHEET = {
   aimText: (target: number, low: number, high: number) => `${target} lbf·ft, from ${low} to ${high}`,
   noAim: "No target yet. See the notices.",
   setBefore: "Set before the lock nut",
-  noSetBefore: "Not known how this unit is built, so no slip before the lock nut is given. Say it at the inspection.",
+  buildNotKnown: "Not known how this unit is built, so nothing to set is given. Say it at the inspection.",
   setTo: (target: number, band: { readonly low: number; readonly high: number } | null) =>
     band === null ? `Set ${target} lbf·ft.` : `Set ${target} lbf·ft, from ${band.low} to ${band.high}.`,
   setBeforeText,

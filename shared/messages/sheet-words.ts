@@ -88,7 +88,7 @@ export const STEP_WORDS: Readonly<Record<SheetStepId, StepWords>> = {
   shims: {
     title: "Shims until the slip is right",
     says: ["Fit shims, tighten as the maker's manual says, and read the slip.", "Write down every try."],
-    cautions: [SPINS],
+    cautions: [NEVER_HOME, SPINS],
   },
   "slip-before-lock": {
     title: "Slip before the lock nut",

@@ -55,7 +55,7 @@ export function SettingFields({ form, plan }: SettingProps) {
 
 function targetText(plan: SheetPlan, step: StepForm["step"]): string {
   const target = settingTarget(plan, step);
-  if (target === null) return step === "slip-before-lock" && plan.aim !== null ? SHEET.noSetBefore : SHEET.noAim;
+  if (target === null) return plan.aim === null ? SHEET.noAim : SHEET.buildNotKnown;
   const { beforeLock } = plan;
   return step === "slip-before-lock" && beforeLock !== null
     ? SHEET.setBeforeText(beforeLock)
