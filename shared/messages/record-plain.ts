@@ -1,4 +1,5 @@
 import type { MeasuredSlip, Service } from "#shared/job/record-schema.ts";
+import { isSet } from "#shared/job/service-record.ts";
 import { betweenText, percentText, slipText, WORK_DONE } from "#shared/messages/record-words.ts";
 import { CONDITION_WORDS, PART_WORDS } from "#shared/messages/sheet-words.ts";
 import { dateText } from "#shared/messages/time-words.ts";
@@ -10,7 +11,10 @@ export type PlainService = Readonly<Record<"found" | "done" | "left" | "next", r
 export function plainService(service: Service, locale: string): PlainService {
   return {
     found: [foundText(service), ...partsTexts(service.found.parts), ...engineTexts(service)],
-    done: [WORK_DONE[service.work], ...(service.note === null ? [] : [service.note])],
+    done: [
+      WORK_DONE[service.work][isSet(service.left.slip) ? "slipSet" : "slipNotSet"],
+      ...(service.note === null ? [] : [service.note]),
+    ],
     left: leftTexts(service),
     next: nextTexts(service, locale),
   };

@@ -71,10 +71,14 @@ export const DECISION_WORDS = {
   "not-proved": "Not proved",
 } as const satisfies Record<NonNullable<NonNullable<Service["left"]["slip"]>["decision"]>["is"], string>;
 
-export const WORK_DONE: Readonly<Record<BenchJob, string>> = {
-  "slip-check": "We measured the slip and set it.",
-  "full-rebuild": "We rebuilt the unit and set its slip.",
-  "stop-riding": "We took the unit apart, rebuilt it and set its slip.",
+/** What was done; `slipSet` only where the slip was read at the end and is not out of its band. */
+export const WORK_DONE: Readonly<Record<BenchJob, { readonly slipSet: string; readonly slipNotSet: string }>> = {
+  "slip-check": { slipSet: "We measured the slip and set it.", slipNotSet: "We looked the unit over." },
+  "full-rebuild": { slipSet: "We rebuilt the unit and set its slip.", slipNotSet: "We rebuilt the unit." },
+  "stop-riding": {
+    slipSet: "We took the unit apart, rebuilt it and set its slip.",
+    slipNotSet: "We took the unit apart and rebuilt it.",
+  },
 };
 
 /** @example slipText(17.85) // "17.85 lbf·ft (24.2 N·m)" */

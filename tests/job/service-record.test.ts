@@ -166,6 +166,14 @@ describe("in plain words", () => {
     expect(ON_DATE).toBe("2027-05-01");
   });
 
+  it("a slip that was not read at the end is not said to be set", () => {
+    const skipped = { kind: "skipped", why: "The fixture broke" } as const;
+    const { done, left } = plainService(aService({ sheet: aGentleSheet({ "final-slip": skipped }) }), "en-US");
+    expect(done[0]).not.toMatch(/slip/);
+    expect(left).toEqual(["The slip was not measured at the end: The fixture broke"]);
+    expect(plainService(aService(), "en-US").done[0]).toMatch(/set/);
+  });
+
   it("what was not proved says so, with what the bench said to it", () => {
     const why = "Owner wants it back for the season";
     const entry = { ...finalSlip([12.95, 13.05, 12.95]), why };
