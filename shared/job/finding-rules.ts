@@ -28,7 +28,7 @@ export const FINDING_RULES: readonly FindingRule[] = [
     outcome: { engineDebris: "likely", verdict: "stop-riding" },
     when: ({ needles }) => isLess(needles.counted, needles.belong),
     says: ({ needles }) =>
-      `${needles.counted} needle bearings were in the unit; ${needles.belong} belong there. The rest went into the engine.`,
+      `${needles.counted} needle bearings were in the unit; ${needles.belong} belong there. The rest has likely gone into the engine.`,
     source: PRACTICE,
   },
   {

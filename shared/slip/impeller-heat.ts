@@ -74,7 +74,7 @@ const WHEN_HEATED = [
   "Heat the impeller alone, evenly, in an oven or on a plate; a shaft that warms with it grows too.",
   "Measure the temperature on the impeller. A torch has no temperature: never use one.",
   "No heat near petrol vapour. Wear gloves for hot parts, and let the unit cool before it is handled.",
-  "Keep ball bearings under 120 °C. If the impeller does not slide, heat again; do not force it.",
+  "Keep ball bearings under 120 °C (common practice, no published source). If the impeller does not slide, heat again; do not force it.",
   "Write the soak down: hours at temperature add up over the life of an impeller.",
 ];
 

@@ -6,7 +6,7 @@ import type { StaffVariables } from "#src/bench/session.ts";
 /**
  * The least role for each address behind the sign-in, and the one place that says so; an address that is not here is
  * for managers. The bench does all the work on jobs. What costs the shop its word, its money or its safety is for
- * managers: settings and accounts, giving up a booking, a new key to an owner's job, and correcting what was certified.
+ * managers: settings and accounts, giving up a booking, a new key to an owner's job, and correcting a service record.
  */
 export const LEAST_ROLE: Readonly<Record<string, StaffRole>> = {
   "/shop": "bench",
