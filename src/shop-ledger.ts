@@ -5,6 +5,7 @@ import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { UnitFamily } from "#shared/craft/vocabulary.ts";
 import type { Approval } from "#shared/job/approval.ts";
 import type * as asking from "#shared/job/approval-wish.ts";
+import type { BenchFindings } from "#shared/job/bench-findings.ts";
 import type { DayJob } from "#shared/job/day-sheet.ts";
 import type { MoveRefusal, UndoRefusal } from "#shared/job/move-refusal.ts";
 import type { Photo } from "#shared/job/photo.ts";
@@ -47,6 +48,7 @@ import { daySheet } from "#src/ledger/day-sheet.ts";
 import { dropDraft } from "#src/ledger/draft-rows.ts";
 import { dropPhotoBytes, type PhotoBytesStore } from "#src/ledger/drop-photo-bytes.ts";
 import { endHoldOf, endOverdueHolds } from "#src/ledger/end-overdue-holds.ts";
+import { findingsByLink } from "#src/ledger/findings-by-link.ts";
 import { freshOffers } from "#src/ledger/fresh-offers.ts";
 import { gathering } from "#src/ledger/gathering.ts";
 import * as invitations from "#src/ledger/invitation.ts";
@@ -198,6 +200,10 @@ export class ShopLedger extends DurableObject<Env> {
 
   approvalsByLink(linkHash: string): readonly Approval[] {
     return this.#decide((turn) => approvalsByLink(turn, linkHash));
+  }
+
+  findingsByLink(linkHash: string): BenchFindings | null {
+    return this.#decide((turn) => findingsByLink(turn, linkHash));
   }
 
   answerApproval(wish: asking.AnswerWish): Outcome<asking.Asked, asking.AnswerRefusal> {

@@ -15,7 +15,7 @@ const WHERE: Readonly<Record<Exclude<JobState, "booked" | "cancelled">, Standing
   "on-bench": { title: "On the bench", says: "Somebody works on your unit." },
   "owner-to-decide": { title: "Waiting for your answer", says: "The bench goes on as soon as you decide." },
   "part-to-come": { title: "Waiting for a part", says: "The bench goes on as soon as the part is there." },
-  set: { title: "Set", says: "The work is done and the slip is set. It leaves next." },
+  set: { title: "Set", says: "The work on the bench is done. Your unit leaves next." },
   "set-aside": { title: "Set aside", says: "Your unit lies safe at the shop. Nobody works on it now." },
   shipped: {
     title: "On its way back",
@@ -29,7 +29,7 @@ const WHERE: Readonly<Record<Exclude<JobState, "booked" | "cancelled">, Standing
 };
 
 const COLLECTED: Readonly<Partial<Record<JobState, Standing>>> = {
-  set: { title: "Set", says: "The work is done and the slip is set. You can collect your unit." },
+  set: { title: "Set", says: "The work on the bench is done. You can collect your unit." },
   shipped: { title: "Handed over", says: "You have your unit back. Follow the maker's manual when you refit it." },
   "returned-unrepaired": {
     title: "Handed over, not repaired",

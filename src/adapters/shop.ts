@@ -46,6 +46,7 @@ export function shopPort({ SHOP }: Pick<Env, "SHOP">) {
     withdrawApproval: (...asked: Asked<"withdrawApproval">) => again((shop) => shop.withdrawApproval(...asked)),
     replyToOwner: (...asked: Asked<"replyToOwner">) => again((shop) => shop.replyToOwner(...asked)),
     approvalsByLink: (...asked: Asked<"approvalsByLink">) => again((shop) => shop.approvalsByLink(...asked)),
+    findingsByLink: (...asked: Asked<"findingsByLink">) => again((shop) => shop.findingsByLink(...asked)),
     answerApproval: (...asked: Asked<"answerApproval">) => again((shop) => shop.answerApproval(...asked)),
     askShop: (...asked: Asked<"askShop">) => again((shop) => shop.askShop(...asked)),
     arrivals: () => again((shop) => shop.arrivals()),

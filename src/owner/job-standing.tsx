@@ -1,4 +1,5 @@
 import type { Approval } from "#shared/job/approval.ts";
+import type { BenchFindings } from "#shared/job/bench-findings.ts";
 import { JOB_MOVE_NAMES } from "#shared/job/job-moves.ts";
 import { ASKED_ON_TAG } from "#shared/messages/approval-words.ts";
 import { STANDING, standingWords } from "#shared/messages/job-standing-words.ts";
@@ -17,15 +18,17 @@ type StandingProps = {
   readonly link: string;
   /** What the owner was asked, newest first. */
   readonly approvals: readonly Approval[];
+  /** What the bench found and is sure of; null = nothing yet. */
+  readonly findings: BenchFindings | null;
 };
 
 /** What is asked of the owner, and where the job stands; nothing before the unit is there. */
-export function JobStanding({ job, front, link, approvals }: StandingProps) {
+export function JobStanding({ job, front, link, approvals, findings }: StandingProps) {
   const standing = standingWords(job);
   if (standing === null) return null;
   const { zone } = job.booking.time;
   const since = job.history.findLast(({ what }) => CHANGES_STATE.has(what))?.at;
-  const told = approvals.find(({ state }) => state !== "withdrawn")?.told;
+  const told = findings ?? approvals.find(({ state }) => state !== "withdrawn")?.told;
   const open = approvals.find(({ state }) => state === "open");
   return (
     <>

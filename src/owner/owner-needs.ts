@@ -5,6 +5,7 @@ import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { QuestionId } from "#shared/intake/draft.ts";
 import type { Approval } from "#shared/job/approval.ts";
 import type { AnswerRefusal, AnswerWish, Asked, OwnerWord, WordRefusal } from "#shared/job/approval-wish.ts";
+import type { BenchFindings } from "#shared/job/bench-findings.ts";
 import type { Photo } from "#shared/job/photo.ts";
 import type { RecordCode } from "#shared/job/record-code.ts";
 import type { CodeStanding } from "#shared/job/record-standing.ts";
@@ -41,6 +42,7 @@ export type OwnerShop = {
   readonly book: (wish: BookingWish) => Promise<Outcome<Booking, BookingRefusal>>;
   readonly jobByLink: (linkHash: string) => Promise<Job | null>;
   readonly approvalsByLink: (linkHash: string) => Promise<readonly Approval[]>;
+  readonly findingsByLink: (linkHash: string) => Promise<BenchFindings | null>;
   readonly answerApproval: (wish: AnswerWish) => Promise<Outcome<Asked, AnswerRefusal>>;
   readonly askShop: (wish: OwnerWord) => Promise<Outcome<Approval, WordRefusal>>;
   readonly recordByLink: (linkHash: string) => Promise<RecordView | null>;

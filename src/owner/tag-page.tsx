@@ -1,5 +1,6 @@
 import type { Offer } from "#shared/calendar/find-offers.ts";
 import type { Approval } from "#shared/job/approval.ts";
+import type { BenchFindings } from "#shared/job/bench-findings.ts";
 import { quoteText } from "#shared/messages/money-words.ts";
 import { PAGE_WORDS } from "#shared/messages/page-words.ts";
 import { TAG_WORDS as WORDS } from "#shared/messages/tag-words.ts";
@@ -27,13 +28,15 @@ type TagPageProps = {
   readonly mayChange: boolean;
   /** What the shop asked of the owner, newest first. */
   readonly approvals: readonly Approval[];
+  /** What the bench found and is sure of, asked or not. */
+  readonly findings: BenchFindings | null;
   readonly wish: string;
   readonly notice?: string | undefined;
 };
 
 /** The job tag as packing slip: print it, tie it to the unit, put it in the box. Once the unit is there: how it stands. */
 export function TagPage(props: TagPageProps) {
-  const { front, job, link, jobLink, offers, mayChange, approvals, wish, notice } = props;
+  const { front, job, link, jobLink, offers, mayChange, approvals, findings, wish, notice } = props;
   const cancelled = job.state === "cancelled";
   const isToCome = cancelled || job.state === "booked";
   return (
@@ -44,7 +47,7 @@ export function TagPage(props: TagPageProps) {
             {notice}
           </p>
         )}
-        <JobStanding job={job} front={front} link={link} approvals={approvals} />
+        <JobStanding job={job} front={front} link={link} approvals={approvals} findings={findings} />
         <article class="tag">
           <div class="eyelet"></div>
           <h1 tabindex={-1}>

@@ -77,9 +77,11 @@ const noticeIn = (done: string | undefined): string | undefined =>
   done === "booked" || done === "moved" || done === "cancelled" ? TAG_WORDS[done] : undefined;
 
 async function page(c: Context, needs: OwnerNeeds, job: Job, notice: string | undefined) {
-  const [{ settings }, approvals] = await Promise.all([
+  const linkHash = await linkHashOf(c);
+  const [{ settings }, approvals, findings] = await Promise.all([
     needs.shop.settings(),
-    job.state === "booked" ? [] : needs.shop.approvalsByLink(await linkHashOf(c)),
+    job.state === "booked" ? [] : needs.shop.approvalsByLink(linkHash),
+    job.state === "booked" ? null : needs.shop.findingsByLink(linkHash),
   ]);
   const origin = needs.origin(c.req.raw);
   const mayChange = job.state === "booked" && needs.now() <= job.booking.changeableUntil;
@@ -93,6 +95,7 @@ async function page(c: Context, needs: OwnerNeeds, job: Job, notice: string | un
       mayChange={mayChange}
       wish={needs.newId()}
       approvals={approvals}
+      findings={findings}
       notice={notice}
     />
   );

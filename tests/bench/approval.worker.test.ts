@@ -1,5 +1,6 @@
 import { env } from "cloudflare:workers";
 import { beforeAll, beforeEach, describe, expect, it } from "vitest";
+import type { InspectEntry } from "#shared/job/sheet-entry.ts";
 import { STANDING, standingWords } from "#shared/messages/job-standing-words.ts";
 import { ASKING } from "#shared/messages/shop-approval-words.ts";
 import { TAG_WORDS } from "#shared/messages/tag-words.ts";
@@ -17,6 +18,7 @@ import {
   WARM_UP,
   wordsOf,
 } from "#tests/bench/the-shop.ts";
+import { DULL_ENTRIES } from "#tests/job/a-sheet.ts";
 
 let staff: Browser;
 
@@ -241,6 +243,18 @@ describe("the owner", () => {
       409,
       expect.stringContaining("The shop took this question back."),
     ]);
+  });
+
+  it("is warned of parts in the engine although the unit goes back unasked and unrepaired", async () => {
+    const { number, tag } = await onBench();
+    const good = DULL_ENTRIES.inspect as InspectEntry;
+    const inspect = { ...good, parts: { ...good.parts, "drive-gear": { condition: "broken", note: null } } } as const;
+    const key = "the-key-of-an-inspection";
+    const kept = await shop().keepEntry({ number, step: "inspect", entry: inspect, after: 0, key, staff: "Wilma" });
+    expect(kept).toMatchObject({ ok: true });
+    const back = { number, move: "return", staff: "Wilma", note: "Beyond repair", ifState: "on-bench" } as const;
+    expect(await shop().moveJob(back)).toMatchObject({ ok: true });
+    expect(wordsOf(await owner.get(tag))).toContain("Do not run the engine.");
   });
 
   it("opens nothing with another job's link", async () => {
