@@ -28,6 +28,9 @@ export function benchCase(job: PlannedJob, sheet: BenchSheet, settings: ShopSett
   };
 }
 
+/** The unit's serial number: as read on the bench, or else as its owner gave it. */
+export const serialKnown = (said: string | null, sheet: BenchSheet): string | null => inspected(sheet)?.serial ?? said;
+
 function answersFound(said: Answers, sheet: BenchSheet): Answers {
   const { unitFamily, boostPsi } = inspected(sheet) ?? { unitFamily: null, boostPsi: null };
   const family = unitFamily ?? said.unitFamily;

@@ -38,6 +38,8 @@ export type InspectEntry = {
   readonly unitFamily: Exclude<UnitFamily, "unknown"> | null;
   /** Peak boost as measured or asked, psi gauge, where the plan lacks it; null = as the owner said. */
   readonly boostPsi: number | null;
+  /** Serial number as read on the unit, by which its earlier services are found; null = as the owner said. */
+  readonly serial: string | null;
 };
 
 /** Needle bearings counted; `why` where the count is not what it should be. */

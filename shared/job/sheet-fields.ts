@@ -37,6 +37,7 @@ const READERS: Readonly<Record<SheetStep["kind"], (fields: FormFields) => object
     ),
     unitFamily: textIn(fields, "unitFamily"),
     boostPsi: numberIn(fields, "boostPsi"),
+    serial: textIn(fields, "serial"),
   }),
   count: (fields) => ({ needles: numberIn(fields, "needles"), why: textIn(fields, "why") }),
   setting: (fields) => ({ tries: triesIn(fields), tool: toolIn(fields) }),
@@ -162,6 +163,7 @@ export function fieldsOf(entry: SheetEntry): FormFields {
         ),
         unitFamily: [entry.unitFamily ?? ""],
         boostPsi: [shown(entry.boostPsi)],
+        serial: [entry.serial ?? ""],
       };
     case "count":
       return { needles: [String(entry.needles)], why: [entry.why ?? ""] };

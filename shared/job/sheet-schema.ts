@@ -11,6 +11,7 @@ import { slipTorque, TorqueToolSchema } from "#shared/slip/slip-reading-schema.t
 const MOST_READINGS = 50;
 const MOST_NEEDLES = 200;
 const LONGEST_NOTE = 500;
+const LONGEST_SERIAL = 60;
 
 const note = z.string().trim().min(1).max(LONGEST_NOTE);
 const noteOrNull = note.nullable();
@@ -31,6 +32,7 @@ const InspectEntrySchema = z.strictObject({
   ),
   unitFamily: z.enum(["shim-stack", "set-nut"]).nullable(),
   boostPsi: z.number().min(0).max(60).nullable(),
+  serial: z.string().trim().min(1).max(LONGEST_SERIAL).nullable(),
 });
 
 const CountEntrySchema = z.strictObject({

@@ -3,7 +3,7 @@ import { recordCode } from "#shared/job/record-code.ts";
 import { RECORD_VERSION, type Service } from "#shared/job/record-schema.ts";
 import { recordThatCounts } from "#shared/job/record-standing.ts";
 import { serviceRecord } from "#shared/job/service-record.ts";
-import { benchCase } from "#shared/job/sheet-case.ts";
+import { benchCase, serialKnown } from "#shared/job/sheet-case.ts";
 import { workNow } from "#shared/shop/agreed-work.ts";
 import { PARTS } from "#shared/shop/parts.ts";
 import { setBenchServices } from "#src/ledger/bench-service-rows.ts";
@@ -60,7 +60,7 @@ function serviceNow(turn: Turn, { serial, job }: StoredJob, sealedBy: string | n
   const settings = turn.settings();
   const sheet = readSheet(turn.sql, serial);
   return serviceRecord({
-    serial: job.serial,
+    serial: serialKnown(job.serial, sheet),
     bench: { ...benchCase(job, sheet, settings.settings), work: workNow(job).work },
     sheet,
     findings: benchFindings(job, sheet, settings.settings),

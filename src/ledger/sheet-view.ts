@@ -1,4 +1,4 @@
-import { benchCase } from "#shared/job/sheet-case.ts";
+import { benchCase, serialKnown } from "#shared/job/sheet-case.ts";
 import type { SheetView } from "#shared/job/sheet-view.ts";
 import { findJob } from "#src/ledger/job-rows.ts";
 import { lastService } from "#src/ledger/last-service.ts";
@@ -14,7 +14,7 @@ export function sheetView({ sql, settings }: Turn, number: string): SheetView | 
   const { unitFamily } = benchCase(found.job, sheet, settings().settings);
   return {
     sheet,
-    lastService: lastService(sql, { serial: found.job.serial, job: number }),
+    lastService: lastService(sql, { serial: serialKnown(found.job.serial, sheet), job: number }),
     rises: riseObservations(sql, unitFamily),
   };
 }

@@ -175,7 +175,7 @@ describe("the parts of a job", () => {
     expect((await nut()).map(({ family }) => family)).toEqual(["shim-stack", "set-nut"]);
     await shop().moveJob({ number, move: "receive", staff: "Ines", note: null, ifState: "booked" });
     await shop().moveJob({ number, move: "start", staff: "Ines", note: null, ifState: "received" });
-    const entry = { kind: "inspect", parts: {}, unitFamily: "shim-stack", boostPsi: null } as const;
+    const entry = { kind: "inspect", parts: {}, unitFamily: "shim-stack", boostPsi: null, serial: null } as const;
     const written = await shop().keepEntry({
       number,
       step: "inspect",

@@ -25,6 +25,7 @@ export const DULL_ENTRIES: Readonly<Record<SheetStepId, SheetEntry>> = {
     parts: Object.fromEntries(INSPECTED_PARTS.map((part) => [part, { condition: "good" as const, note: null }])),
     unitFamily: null,
     boostPsi: null,
+    serial: null,
   },
   "needles-out": { kind: "count", needles: 40, why: null },
   "needles-in": { kind: "count", needles: 40, why: null },

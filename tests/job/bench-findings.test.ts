@@ -268,7 +268,7 @@ describe("read off the bench sheet", () => {
     );
   const good = Object.fromEntries(INSPECTED_PARTS.map((part) => [part, { condition: "good", note: null }] as const));
   const inspect = (parts: object = {}): SheetEntry =>
-    ({ kind: "inspect", parts: { ...good, ...parts }, unitFamily: null, boostPsi: null }) as SheetEntry;
+    ({ kind: "inspect", parts: { ...good, ...parts }, unitFamily: null, boostPsi: null, serial: null }) as SheetEntry;
   const all = {
     "as-found-slip": { kind: "slip", readings: [12.4, 12.5, 12.6], breakaway: null, tool, why: null },
     inspect: inspect(),

@@ -41,6 +41,7 @@ const anyEntry: fc.Arbitrary<SheetEntry> = fc.oneof(
     ),
     unitFamily: fc.constantFrom("set-nut", "shim-stack", null),
     boostPsi: fc.option(hundredths(0, 60)),
+    serial: fc.option(fc.stringMatching(/^[A-Z0-9-]{1,20}$/)),
   }),
   fc.record({ kind: fc.constant("count" as const), needles: fc.integer({ min: 0, max: 200 }), why: said }),
   fc.record({

@@ -169,7 +169,9 @@ describe("where a sheet stands", () => {
 
   it("every part that can be seen is judged", () => {
     const parts = { shaft: { condition: "good" as const, note: null } };
-    const sheet = aSheet(aCase(), { inspect: { kind: "inspect", parts, unitFamily: null, boostPsi: null } });
+    const sheet = aSheet(aCase(), {
+      inspect: { kind: "inspect", parts, unitFamily: null, boostPsi: null, serial: null },
+    });
     expect(standingOf("inspect", sheetStanding(aCase(), sheet))).toMatchObject({
       standing: "open",
       because: "parts-not-judged",

@@ -5,6 +5,7 @@ import { CHAIN_START, type ChainEntry, checkChain } from "#shared/job/record-cha
 import { readRecordCode, recordCode } from "#shared/job/record-code.ts";
 import { recordThatCounts, type SealedService } from "#shared/job/record-standing.ts";
 import { SLIP_DEFAULTS } from "#shared/slip/slip-settings.ts";
+import { DULL_ENTRIES } from "#tests/job/a-sheet.ts";
 import {
   aLedger,
   changeSettings,
@@ -248,6 +249,18 @@ describe("a unit's history", () => {
     expect(await jobsOf(second.number)).toEqual([first.number, second.number]);
     expect(await jobsOf(third.number)).toEqual([third.number]);
     expect(await jobsOf(none.number)).toEqual([none.number]);
+  });
+
+  it("goes by the serial number that the bench reads, where its owner gave none or another", async () => {
+    const ledger = await aLedger();
+    const read = { inspect: { ...DULL_ENTRIES.inspect, serial: "sn-0042" } };
+    const first = await aShippedJob(ledger, { booking: { serial: null }, entries: read });
+    await setClock(ledger, MONDAY + 30 * DAY);
+    const answers = someAnswers({ engineHours: 190 });
+    const second = await aShippedJob(ledger, { booking: { serial: "SN-9999", answers }, entries: read });
+    const services = (await ledger.record(second.number))?.services ?? [];
+    expect(services.map(({ record }) => record.job)).toEqual([first.number, second.number]);
+    expect(services.map(({ record }) => record.service.unit.serial)).toEqual(["SN0042", "SN0042"]);
   });
 
   it("has of each job the record that counts", async () => {

@@ -4,7 +4,15 @@ import { SHEET } from "#shared/messages/sheet-page-words.ts";
 import { CONDITION_WORDS, PART_WORDS } from "#shared/messages/sheet-words.ts";
 import type { Job } from "#shared/shop/booking.ts";
 import type { SheetModel } from "#src/bench/sheet/sheet-model.ts";
-import { fieldId, NumberField, PickField, type StepForm, TextField, typedIn } from "#src/bench/sheet/step-field.tsx";
+import {
+  fieldId,
+  LineField,
+  NumberField,
+  PickField,
+  type StepForm,
+  TextField,
+  typedIn,
+} from "#src/bench/sheet/step-field.tsx";
 import { StepPhotos } from "#src/bench/sheet/step-photos.tsx";
 
 type InspectProps = {
@@ -38,6 +46,7 @@ export const InspectFields = ({ model, form, parts, said }: InspectProps) => (
         />
         <NumberField form={form} name="boostPsi" label={SHEET.foundBoost} hint={SHEET.foundBoostHint} />
       </div>
+      <LineField form={form} name="serial" label={SHEET.foundSerial} />
     </fieldset>
   </>
 );

@@ -88,6 +88,23 @@ export const NumberField = (props: FieldProps) => (
   />
 );
 
+export const LineField = (props: FieldProps) => (
+  <StepField
+    {...props}
+    control={(links) => (
+      <input
+        {...links}
+        type="text"
+        autocomplete="off"
+        autocapitalize="characters"
+        spellcheck={false}
+        maxlength={60}
+        value={typedIn(props.form, props.name, props.place)}
+      />
+    )}
+  />
+);
+
 export const TextField = (props: FieldProps) => (
   <StepField
     {...props}
