@@ -40,7 +40,7 @@ export type DayGroup = (typeof DAY_GROUPS)[number];
 export const ARRIVING_DAYS = 7;
 
 /** Where a job stands on the day sheet; null = it is over. A booked unit is late once its bench time has begun. */
-export function dayGroupOf({ state, time }: DayJob, now: number): DayGroup | null {
+function dayGroupOf({ state, time }: DayJob, now: number): DayGroup | null {
   switch (state) {
     case "booked":
       return time.startsAt <= now ? "late" : "arriving";

@@ -28,7 +28,7 @@ export const JOB_MOVE_NAMES = [
 export type JobMoveName = (typeof JOB_MOVE_NAMES)[number];
 
 /** Every move that a job may make; what is not here is refused. */
-export const JOB_MOVES: readonly JobMove[] = [
+const JOB_MOVES: readonly JobMove[] = [
   { move: "receive", from: ["booked"], to: "received" },
   { move: "cancel", from: ["booked"], to: "cancelled", madeBy: "booking" },
   { move: "start", from: ["received"], to: "on-bench" },
@@ -50,7 +50,7 @@ export const JOB_MOVES: readonly JobMove[] = [
 ];
 
 /** The moves that a job in this state may make. */
-export const movesFrom = (state: JobState): readonly JobMove[] => JOB_MOVES.filter(({ from }) => from.includes(state));
+const movesFrom = (state: JobState): readonly JobMove[] => JOB_MOVES.filter(({ from }) => from.includes(state));
 
 /** Where a move leads from this state, or null where it may not be made. @example stateAfter("booked", "receive") // "received" */
 export const stateAfter = (state: JobState, move: JobMoveName): JobState | null =>

@@ -13,7 +13,7 @@ export type ClocksSet = {
 };
 
 /** What the unit's clocks start from after a service; what was not done goes on from what the owner told. */
-export function afterService(answers: Answers, { date, engineHours, rebuilt, slipSet }: ClocksSet): Answers {
+function afterService(answers: Answers, { date, engineHours, rebuilt, slipSet }: ClocksSet): Answers {
   const now: RememberedService = { when: "known", date, engineHours, slipLeftAt: null };
   const never: RememberedService = { when: "never", date: null, engineHours: null, slipLeftAt: null };
   return {

@@ -17,7 +17,7 @@ const BandSchema = z.strictObject({ low: lbfFt, high: lbfFt });
 const SaidSchema = z.strictObject({ rule: z.string(), text, source: text });
 
 /** A slip as it was read, all torques in lbf·ft; null where too few readings or the tool tell nothing. */
-export const MeasuredSlipSchema = z.strictObject({
+const MeasuredSlipSchema = z.strictObject({
   readings: z.array(slipTorque).min(1),
   /** The peak as it broke loose; never part of the mean. */
   breakaway: lbfFt.nullable(),

@@ -5,7 +5,7 @@ import { BUILDS, onFinding, PARTS } from "#shared/shop/parts.ts";
 export type Shelf = { readonly part: string; readonly family: ShelfFamily };
 
 /** For which build the shelf is; "any" = it fits all. */
-export const SHELF_FAMILIES = [...BUILDS, "any"] as const;
+const SHELF_FAMILIES = [...BUILDS, "any"] as const;
 export type ShelfFamily = (typeof SHELF_FAMILIES)[number];
 
 /** A shelf with what lies on it. */

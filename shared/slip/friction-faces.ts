@@ -10,7 +10,7 @@ export type FrictionFaces = {
 };
 
 /** New washers press evenly; run-in ones have worn to where pressure times radius is even. */
-export const PRESSURE_THEORIES = ["uniform-wear", "uniform-pressure"] as const;
+const PRESSURE_THEORIES = ["uniform-wear", "uniform-pressure"] as const;
 export type PressureTheory = (typeof PRESSURE_THEORIES)[number];
 
 /**

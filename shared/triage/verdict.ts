@@ -4,4 +4,3 @@ export type Verdict = (typeof VERDICTS)[number];
 
 export const severity = (verdict: Verdict): number => VERDICTS.indexOf(verdict);
 export const isMilder = (one: Verdict, other: Verdict): boolean => severity(one) < severity(other);
-export const worseOf = (one: Verdict, other: Verdict): Verdict => (isMilder(one, other) ? other : one);

@@ -123,7 +123,7 @@ function showProblem(form: HTMLFormElement, problem: FieldProblem): void {
 }
 
 /** @returns whether the question could be shown from here */
-export function showQuestion(question: Question, push = true): boolean {
+function showQuestion(question: Question, push = true): boolean {
   const place = document.getElementById("question");
   const content = forms.get(question.id);
   if (place === null || content === undefined) return false;

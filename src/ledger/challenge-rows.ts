@@ -2,7 +2,7 @@ import { firstRow, textIn } from "#src/ledger/row.ts";
 import type { Turn } from "#src/ledger/turn.ts";
 
 /** How long a person has to answer a challenge; default of this project (Web Authentication Level 3, 13.4.3, asks for a short life). */
-export const CHALLENGE_LIVES_MS = 5 * 60_000;
+const CHALLENGE_LIVES_MS = 5 * 60_000;
 /** Open challenges that one source may have; the oldest goes for the next. Default of this project. */
 const MOST_OPEN = 20;
 

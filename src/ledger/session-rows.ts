@@ -6,7 +6,7 @@ import { staffIn } from "#src/ledger/staff-columns.ts";
 import type { Turn } from "#src/ledger/turn.ts";
 
 /** A signed-in device of the shop is asked again after this long, however busy it is; default of this project. */
-export const SESSION_LIVES_MS = 14 * 86_400_000;
+const SESSION_LIVES_MS = 14 * 86_400_000;
 /** A device that nobody touched for this long, a night away from the bench, is signed out; default of this project. */
 export const SESSION_IDLES_MS = 12 * 3_600_000;
 /** Being seen is noted no more often than this, so that looking at pages writes next to nothing. */

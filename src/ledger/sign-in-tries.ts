@@ -4,7 +4,7 @@ import { firstRow, numberIn, rowsOf } from "#src/ledger/row.ts";
 import type { Turn } from "#src/ledger/turn.ts";
 
 /** Sign-ins that may fail from one source within the window; defaults of this project. */
-export const MOST_FAILED_TRIES = 10;
+const MOST_FAILED_TRIES = 10;
 export const TRIES_WINDOW_MS = 10 * 60_000;
 
 /** Whether a source may try to sign in just now. */

@@ -7,7 +7,7 @@ import { ASK_PROBLEMS } from "#shared/messages/shop-approval-words.ts";
 import { minorDigits, readMajor } from "#shared/shop/minor-units.ts";
 
 /** The form as typed, by field name. */
-export const ASK_FIELDS = ["work", "price", "why", "photo", "until"] as const;
+const ASK_FIELDS = ["work", "price", "why", "photo", "until"] as const;
 export type AskField = (typeof ASK_FIELDS)[number];
 export type TypedAsk = Readonly<Record<AskField, string>>;
 export type AskProblems = Readonly<Partial<Record<AskField, string>>>;

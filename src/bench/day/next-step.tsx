@@ -35,7 +35,7 @@ export function NextStep({ job, group }: NextProps) {
 }
 
 /** Received or agreed, but without the bench time for it. */
-export const needsTime = ({ state, keepsTime, needsBenchTime }: DayJob): boolean =>
+const needsTime = ({ state, keepsTime, needsBenchTime }: DayJob): boolean =>
   BENCH_TO_COME.includes(state) && (!keepsTime || needsBenchTime);
 
 const Open = ({ href, words }: { readonly href: string; readonly words: string }) => (

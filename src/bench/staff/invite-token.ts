@@ -5,7 +5,7 @@ import { readToken, signToken, type TokenRefusal } from "#src/http/signed-token.
 
 const PURPOSE = "invite";
 /** An invitation is answered within a day; default of this project. */
-export const INVITE_LIVES_MS = 24 * 3_600_000;
+const INVITE_LIVES_MS = 24 * 3_600_000;
 
 type SignNeeds = { readonly linkKey: string; readonly now: () => number; readonly newId: () => string };
 
