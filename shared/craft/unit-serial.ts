@@ -1,5 +1,7 @@
 /** Fewer symbols are no serial number but a word for having none. */
 const FEWEST_SYMBOLS = 4;
+/** More are no serial number either; one typed symbol may stand for many. */
+const MOST_SYMBOLS = 80;
 
 /**
  * A unit's serial number in the one form by which the same unit is known again, whoever typed it. Null where it can
@@ -12,5 +14,6 @@ export function unitSerial(typed: string | null): string | null {
     .normalize("NFKC")
     .toUpperCase()
     .replace(/[^\p{L}\p{N}]/gu, "");
-  return symbols.length >= FEWEST_SYMBOLS && /\p{N}/u.test(symbols) ? symbols : null;
+  const isLikely = symbols.length >= FEWEST_SYMBOLS && symbols.length <= MOST_SYMBOLS;
+  return isLikely && /\p{N}/u.test(symbols) ? symbols : null;
 }

@@ -4,8 +4,12 @@ import { RecordSchema, type ServiceRecord } from "#shared/job/record-schema.ts";
 import { type SealedRecord, type SealedService, withService } from "#shared/job/record-standing.ts";
 import { firstRow, numberIn, type Row, rowsOf, textIn } from "#src/ledger/row.ts";
 
-/** Appends a record to the chain. The only way in: nothing here is ever edited. */
+/**
+ * Appends a record to the chain. The only way in: nothing here is ever edited. So a record that could not be read again
+ * is a bug that undoes the whole decision, and never a row.
+ */
 export function appendRecord(sql: SqlStorage, record: ServiceRecord): SealedRecord {
+  RecordSchema.parse(record);
   const { step, before, body, hash } = nextEntry(chainEnd(sql), canonicalJson(record));
   sql.exec("INSERT INTO record (step, before, body, hash) VALUES (?, ?, ?, ?)", step, before, body, hash);
   return { step, hash, record };

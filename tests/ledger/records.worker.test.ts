@@ -5,6 +5,7 @@ import { CHAIN_START, type ChainEntry, checkChain } from "#shared/job/record-cha
 import { readRecordCode, recordCode } from "#shared/job/record-code.ts";
 import { recordThatCounts, type SealedService } from "#shared/job/record-standing.ts";
 import { SLIP_DEFAULTS } from "#shared/slip/slip-settings.ts";
+import { appendRecord } from "#src/ledger/record-rows.ts";
 import { DULL_ENTRIES } from "#tests/job/a-sheet.ts";
 import {
   aLedger,
@@ -329,4 +330,16 @@ it("exports the chain line by line", async () => {
     entries.map((entry) => ({ ...entry, body: JSON.parse(entry.body) as unknown })),
   );
   expect((await ledger.chainLines(1)).lines).toEqual(lines.slice(1));
+});
+
+it("seals nothing that could not be read again: a record is never mended", async () => {
+  const ledger = await aLedger();
+  const { number } = await aShippedJob(ledger);
+  const { record } = await counting(ledger, number);
+  const bad = { ...record, service: { ...record.service, note: "x".repeat(2001) } };
+  await runInDurableObject(ledger, (_, { storage: { sql } }) => {
+    expect(() => appendRecord(sql, bad)).toThrow();
+    expect(() => appendRecord(sql, { ...record, by: "Wilma Bench" })).not.toThrow();
+  });
+  expect(await stored(ledger)).toHaveLength(2);
 });
