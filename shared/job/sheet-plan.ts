@@ -3,8 +3,11 @@ import type { SettingEntry, SheetStepId } from "#shared/job/sheet-entry.ts";
 import type { SheetCase } from "#shared/job/sheet-standing.ts";
 import { type AdviceAsk, adviseNut, adviseShims } from "#shared/slip/bench-advice.ts";
 import type { SetNutClutch, ShimStackClutch } from "#shared/slip/clutch-data.ts";
+import type { Band } from "#shared/slip/conformity.ts";
 import type { RiseSpreads } from "#shared/slip/lock-nut-rise.ts";
+import { provableAim, provableMeans } from "#shared/slip/provable-means.ts";
 import type { ReadingLevels } from "#shared/slip/reading-rules.ts";
+import { roundTo } from "#shared/units/round-to.ts";
 
 /** What page and script work out live figures from. Plain data, as it is handed to the script. */
 export type SheetPlan = {
@@ -46,9 +49,22 @@ export function adviceText(
   step: SheetStepId,
   entry: Pick<SettingEntry, "tries" | "tool">,
 ): string | null {
-  const targetLbfFt = settingTarget(plan, step);
-  if (targetLbfFt === null) return null;
+  const planned = settingTarget(plan, step);
+  if (planned === null || plan.aim === null) return null;
+  const means = provableMeans(plan.aim.band, entry.tool, plan.levels);
+  const shift = provableAim(plan.aim.target, means) - plan.aim.target;
+  const targetLbfFt = planned + shift;
   const ask: AdviceAsk = { ...entry, targetLbfFt, coverage: plan.levels.coverage };
   const { clutch } = plan;
-  return (step === "shims" ? adviseShims(clutch.shimStack, ask) : adviseNut(clutch.setNut, ask)).says;
+  const { says } = step === "shims" ? adviseShims(clutch.shimStack, ask) : adviseNut(clutch.setNut, ask);
+  return means === null || shift === 0 ? says : `${sayProvable(means, targetLbfFt)} ${says}`;
+}
+
+/** What to aim for instead where the wrench cannot prove the target itself. Rounded towards the middle, so that it holds. */
+function sayProvable({ low, high }: Band, aim: number): string {
+  const hundredths = { low: Math.ceil(low * 100) / 100, high: Math.floor(high * 100) / 100 };
+  return (
+    `This wrench can prove a final slip of ${hundredths.low} to ${hundredths.high} lbf·ft, not the target itself: ` +
+    `so set ${roundTo(aim, 1)} lbf·ft here.`
+  );
 }

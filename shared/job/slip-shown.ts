@@ -1,4 +1,6 @@
 import type { SheetCase } from "#shared/job/sheet-standing.ts";
+import type { Band } from "#shared/slip/conformity.ts";
+import { provableMeans } from "#shared/slip/provable-means.ts";
 import type { SlipDecision } from "#shared/slip/reading-rules.ts";
 import type { DialFacts } from "#shared/slip/slip-dial.ts";
 import { type SlipReading, slipReading } from "#shared/slip/slip-reading.ts";
@@ -14,6 +16,8 @@ export type SlipShown = {
   readonly reading: SlipReading | null;
   /** Null where there is no band to judge by. */
   readonly decision: SlipDecision | null;
+  /** Which means this wrench can prove; null = none, or no wrench or band to say so by. */
+  readonly provable: Band | null;
 };
 
 /** Three is the fewest readings whose spread says anything. */
@@ -39,6 +43,7 @@ export function slipShown(
     },
     reading,
     decision: aim === null ? null : (reading?.decision ?? null),
+    provable: aim === null || tool === null ? null : provableMeans(aim.band, tool, levels),
   };
 }
 

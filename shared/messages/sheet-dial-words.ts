@@ -7,19 +7,29 @@ const FEWEST = 3;
 
 /** What stands under the dial, a line each. */
 export function dialLines(
-  { reading, decision, dial }: SlipShown,
-  { readings, hasTool }: { readonly readings: number; readonly hasTool: boolean },
+  { reading, decision, dial, provable }: SlipShown,
+  { readings, hasTool, isFinal }: { readonly readings: number; readonly hasTool: boolean; readonly isFinal: boolean },
 ): readonly string[] {
+  const proof = isFinal && hasTool && dial.band !== null ? [sayProvable(provable)] : [];
   if (reading === null) {
     return [
+      ...proof,
       ...(readings < FEWEST ? [SHEET.fewer(FEWEST - readings)] : []),
       ...(hasTool ? [] : [SHEET.sayTool]),
       ...(dial.band === null ? [SHEET.noAim] : []),
     ];
   }
   const measured = `${SHEET.mean} ${SHEET.meanText(shown(reading.mean), shown(reading.expanded))}.`;
-  return decision === null ? [measured, SHEET.noAim] : [SHEET.decision[decision], measured, reading.why];
+  if (decision === null) return [measured, SHEET.noAim];
+  if (!isFinal) return [SHEET.asFound[decision], measured];
+  return [SHEET.decision[decision], measured, reading.why, ...(decision === "accept" ? [] : proof)];
 }
+
+/** Rounded towards the middle, so that it holds. */
+const sayProvable = (means: SlipShown["provable"]): string =>
+  means === null
+    ? SHEET.proves
+    : SHEET.provable((Math.ceil(means.low * 100) / 100).toFixed(2), (Math.floor(means.high * 100) / 100).toFixed(2));
 
 /** The dial for those who do not see it. @example dialLabel(facts) // "Dial: band 17.5 to 18.1, target 18, readings 17.8" */
 export function dialLabel({ band, target, readings, result }: DialFacts): string {

@@ -89,6 +89,10 @@ export const SHEET = {
   sayTool: "Say which wrench this is, below.",
   fewer: (left: number) => (left === 1 ? "1 more reading is wanted." : `${left} more readings are wanted.`),
   decision: { accept: "Accepted", reject: "Not accepted", "not-proved": "Not proved" },
+  /** The same of a slip as it came in: nothing is accepted or refused. */
+  asFound: { accept: "Within the band", reject: "Outside the band", "not-proved": "Near a limit of the band" },
+  provable: (low: string, high: string) => `This wrench can prove a mean of ${low} to ${high} lbf·ft.`,
+  proves: "This wrench can prove no mean within the band.",
 
   paperLine: "Not filled in yet",
 } as const;

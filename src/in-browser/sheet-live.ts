@@ -37,7 +37,8 @@ function redrawDial(figure: HTMLElement, form: HTMLFormElement): void {
   const fields = fieldsIn(form);
   const [readings, tool] = [readReadings(fields), readTool(fields)];
   const shown = slipShown(planNow(), { readings, tool });
-  const lines = dialLines(shown, { readings: readings.length, hasTool: tool !== null });
+  const isFinal = figure.dataset["final"] !== undefined;
+  const lines = dialLines(shown, { readings: readings.length, hasTool: tool !== null, isFinal });
   figure.dataset["decision"] = shown.decision ?? "none";
   const svg = figure.querySelector("svg");
   if (svg !== null) drawDial(svg, shown.dial);

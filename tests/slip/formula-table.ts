@@ -127,6 +127,10 @@ export const FORMULAS: readonly FormulaRow[] = [
     resolutionPart: ["JCGM 100:2008, F.2.2.1", "by hand; an independent second computation"],
     stepIsCoarse: ["ISO 6789-1:2017, resolution at most a quarter of the limit", "rows of the standard"],
   }),
+  ...rows("slip/provable-means", "tests/slip/provable-means.test.ts", {
+    provableMeans: ["JCGM 106:2012, clause 8", "the decision on readings on either side of its ends"],
+    provableAim: ["arithmetic", "by hand"],
+  }),
   ...rows("slip/conformity", "tests/slip/conformity.test.ts", {
     conformity: ["JCGM 106:2012, clause 7", "published specific risks; an independent normal distribution"],
     guardBand: ["JCGM 106:2012, clause 8", "ISO 14253-1:2017, ILAC-G8:09/2019; the risk that is left"],

@@ -9,16 +9,18 @@ type DialProps = {
   readonly plan: Pick<SheetPlan, "aim" | "levels">;
   readonly readings: readonly number[];
   readonly tool: TorqueTool | null;
+  /** The slip is to be proved, not only read. */
+  readonly isFinal: boolean;
 };
 
 /** Band, readings, mean and uncertainty on one scale, and the same in words. */
-export function DialFigure({ plan, readings, tool }: DialProps) {
+export function DialFigure({ plan, readings, tool, isFinal }: DialProps) {
   const shown: SlipShown = slipShown(plan, { readings, tool });
   return (
-    <figure class="dial" data-dial data-decision={shown.decision ?? "none"}>
+    <figure class="dial" data-dial data-final={isFinal ? "yes" : undefined} data-decision={shown.decision ?? "none"}>
       <Dial facts={shown.dial} />
       <figcaption aria-live="polite">
-        {dialLines(shown, { readings: readings.length, hasTool: tool !== null }).map((line) => (
+        {dialLines(shown, { readings: readings.length, hasTool: tool !== null, isFinal }).map((line) => (
           <p>{line}</p>
         ))}
       </figcaption>

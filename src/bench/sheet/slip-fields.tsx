@@ -16,7 +16,7 @@ export function SlipFields({ form, plan }: SlipFieldsProps) {
   const places = Math.max(FEWEST_FINAL_READINGS, (form.fields["readings"]?.length ?? 0) + 1);
   return (
     <>
-      <DialFigure plan={plan} readings={readReadings(form.fields)} tool={readTool(form.fields)} />
+      <DialFigure plan={plan} isFinal={isFinal} readings={readReadings(form.fields)} tool={readTool(form.fields)} />
       <fieldset>
         <legend>
           <strong>{SHEET.readings}</strong> <span class="faint">{SHEET.readingsHint(fewest)}</span>
