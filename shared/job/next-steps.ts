@@ -40,7 +40,7 @@ export const NEXT_STEPS: readonly NextStep[] = [
   {
     id: "nothing-for-the-engine",
     when: (it) => it.engineDebris === "unlikely" && it.verdict !== "stop-riding",
-    says: "Nothing points to parts in the engine.",
+    says: "You need do nothing to the engine: nothing points to parts in it.",
     source: PRACTICE,
   },
   {

@@ -181,7 +181,7 @@ describe("the owner", () => {
       "Fri, Mar 5, 2027, 11:59 PM EST",
       "The friction washers are worn through.",
       "The unit is not open yet. What your answers said still stands.",
-      "Nothing points to parts in the engine.",
+      "You need do nothing to the engine: nothing points to parts in it.",
       "While the charger is off, never start the engine.",
       "Yes, do it for $425.00",
     ]) {
