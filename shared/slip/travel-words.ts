@@ -16,6 +16,11 @@ const NO_ADVICE: Readonly<Record<NoTravel["reason"], string>> = {
     "The target cannot be reached before the springs come near flat. Look at the washers and the springs.",
 };
 
+/** Where the advice comes from, said wherever it is shown. */
+export const ADVICE_SOURCE =
+  "Source of the advice: DIN EN 16984:2017, with the springs in the shop's settings. Until the shop has measured its " +
+  "own there, they are only an example: trust your readings more.";
+
 /** Next angle of the set nut in words. @example sayNut(nextNut(…)) // "Turn to 351° first and read. …" */
 export function sayNut(advice: Outcome<NutAdvice, NoNutAdvice>): string {
   if (!advice.ok) return [NO_ADVICE[advice.refusal.reason], ...never(advice.refusal.neverPastDegrees)].join(" ");

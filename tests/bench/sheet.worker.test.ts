@@ -6,6 +6,7 @@ import { FIGURES } from "#shared/messages/figure-words.ts";
 import { BECAUSE_WORDS, CLASH, SHEET, STANDING_WORDS } from "#shared/messages/sheet-page-words.ts";
 import { entryRefusedText } from "#shared/messages/sheet-refused-words.ts";
 import { STEP_WORDS } from "#shared/messages/sheet-words.ts";
+import { ADVICE_SOURCE } from "#shared/slip/travel-words.ts";
 import { aJob, someAnswers } from "#tests/bench/a-job.ts";
 import { Browser, fieldValue, MONDAY, setClock, signedIn, WARM_UP, wordsOf } from "#tests/bench/the-shop.ts";
 import { DULL_ENTRIES } from "#tests/job/a-sheet.ts";
@@ -58,6 +59,7 @@ it("shows every step of the unit, the first open, with what to aim for and where
     SHEET.missing(12),
     "Source: common practice, no published source.",
     "NOTICE On a set-nut unit the set nut stops part-way.",
+    ADVICE_SOURCE,
   ]) {
     expect(words).toContain(part);
   }

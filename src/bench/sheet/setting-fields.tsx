@@ -2,6 +2,7 @@ import { BACKED_OFF, readTool, readTries } from "#shared/job/sheet-fields.ts";
 import { adviceText, type SheetPlan, settingTarget } from "#shared/job/sheet-plan.ts";
 import { SHEET } from "#shared/messages/sheet-page-words.ts";
 import { REACHED_WORDS } from "#shared/messages/sheet-words.ts";
+import { ADVICE_SOURCE } from "#shared/slip/travel-words.ts";
 import { ToolFields } from "#src/bench/sheet/slip-fields.tsx";
 import { NumberField, PickField, type StepForm } from "#src/bench/sheet/step-field.tsx";
 
@@ -19,6 +20,7 @@ export function SettingFields({ form, plan }: SettingProps) {
       <p class="advice" data-advice aria-live="polite">
         {tool === null ? SHEET.sayTool : adviceText(plan, step, { tries, tool })}
       </p>
+      {settingTarget(plan, step) !== null && <p class="faint">{ADVICE_SOURCE}</p>}
       <div data-tries>
         {Array.from({ length: rows }, (_, place) => (
           <fieldset class="try">
