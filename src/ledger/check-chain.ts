@@ -14,12 +14,15 @@ export type ReadChain = {
 /** Like the settings: what was read once by an awake object need not be read again. It starts anew whenever it wakes. */
 export function chainReader(sql: SqlStorage): ReadChain {
   let mark: ChainMark = CHAIN_START;
+  // A break is not mended by what is appended after it, so it is looked for no more: anybody may ask, as often as they like.
+  let broken: ChainCheck | null = null;
   const from = (start: ChainMark): ChainCheck => {
     const check = checkChain(start, entriesAfter(sql, start));
     if (check.whole) mark = check.upTo;
+    else broken = check;
     return check;
   };
-  return { whole: () => from(CHAIN_START), rest: () => from(mark) };
+  return { whole: () => from(CHAIN_START), rest: () => broken ?? from(mark) };
 }
 
 /** What a code that somebody holds says of its record. The records of its job are worked out again each time. */
