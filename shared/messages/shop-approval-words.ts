@@ -32,7 +32,7 @@ export const ASKING = {
   until_: "Answer by",
   talk: "Questions and answers",
   owner: "Owner",
-  reply: "Your answer to the owner",
+  reply: "Write to the owner",
   replyButton: "Send the answer",
   withdraw: "Take the question back",
   withdrawHow: "The job goes back on the bench, and the owner need not answer any more.",
