@@ -66,10 +66,15 @@ export function learnRise<Observation extends RiseObservation>(
  */
 export function beforeLockLearnt(target: Torque<"lbf.ft">, { next }: LearntRise) {
   return {
-    set: beforeLock(target, lbfft(next.value)),
-    low: beforeLock(target, lbfft(next.high)),
-    high: beforeLock(target, lbfft(next.low)),
+    set: before(next.value),
+    low: before(next.high),
+    high: before(next.low),
   };
+
+  /** Never over the target, whatever was learnt: over-setting breaks gears, and no lock nut is trusted to take it back. */
+  function before(rise: number): Torque<"lbf.ft"> {
+    return beforeLock(target, lbfft(Math.max(rise, 0)));
+  }
 }
 
 const riseOf = ({ before, after }: RiseObservation): number => after - before;

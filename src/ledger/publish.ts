@@ -24,15 +24,15 @@ export async function publishDue(
   report: (error: unknown, key: string) => void,
 ): Promise<void> {
   const due = decide(({ sql, now }) => duePublications(sql, now));
-  for (const { key } of due) {
-    const told = decide((turn) => publicationNow(turn, key));
-    if (told === null) continue;
+  for (const { key, tries } of due) {
     try {
+      const told = decide((turn) => publicationNow(turn, key));
+      if (told === null) continue;
       if (told.value !== null) await store.put(key, told.value);
       decide(({ sql, now }) => setPublished(sql, told.publication, now));
     } catch (error) {
       report(error, key);
-      decide(({ sql, now }) => postponePublication(sql, key, now + waitAfter(told.publication.tries)));
+      decide(({ sql, now }) => postponePublication(sql, key, now + waitAfter(tries)));
     }
   }
 }

@@ -146,4 +146,14 @@ describe("beforeLockLearnt", () => {
     expect(low.value).toBeCloseTo(15.6684, 3);
     expect(high.value).toBeCloseTo(17.3316, 3);
   });
+
+  it("never sets over the target, whatever was learnt", () => {
+    fc.assert(
+      fc.property(observations, priors, number(10, 20), (seen, prior, target) => {
+        const { set, low, high } = beforeLockLearnt(lbfft(target), learnRise(seen, prior, 0.95));
+        for (const { value } of [set, low, high]) expect(value).toBeLessThanOrEqual(target);
+        expect(low.value).toBeLessThanOrEqual(high.value);
+      }),
+    );
+  });
 });
