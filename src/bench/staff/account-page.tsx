@@ -38,6 +38,22 @@ export function AccountPage({ account, settings, at, hash, welcome, done, proble
         </div>
       )}
       <p>{ACCOUNT.is(account.name, account.role)}</p>
+      <form method="post" action="/shop/account/rename">
+        <LabelledField
+          name="name"
+          label={ACCOUNT.name}
+          hint={ACCOUNT.nameHint}
+          problem={problem?.field === "name" ? problem.text : undefined}
+          control={(links) => (
+            <input type="text" value={problem?.typed ?? account.name} maxlength={60} autocomplete="name" {...links} />
+          )}
+        />
+        <p class="actions">
+          <button type="submit" class="quiet">
+            {ACCOUNT.rename}
+          </button>
+        </p>
+      </form>
       <section aria-labelledby="passkeys">
         <h2 id="passkeys">{ACCOUNT.passkeys}</h2>
         {passkeys.length === 0 && <p>{ACCOUNT.noPasskeys}</p>}
@@ -61,22 +77,6 @@ export function AccountPage({ account, settings, at, hash, welcome, done, proble
         <h2 id="devices">{ACCOUNT.devices}</h2>
         <Devices devices={devices} hash={hash} time={time} />
       </section>
-      <form method="post" action="/shop/account/rename">
-        <LabelledField
-          name="name"
-          label={ACCOUNT.name}
-          hint={ACCOUNT.nameHint}
-          problem={problem?.field === "name" ? problem.text : undefined}
-          control={(links) => (
-            <input type="text" value={problem?.typed ?? account.name} maxlength={60} autocomplete="name" {...links} />
-          )}
-        />
-        <p class="actions">
-          <button type="submit" class="quiet">
-            {ACCOUNT.rename}
-          </button>
-        </p>
-      </form>
     </ShopPage>
   );
 }
