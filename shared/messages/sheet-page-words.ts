@@ -15,6 +15,7 @@ export const SHEET = {
   missing: (count: number) => (count === 1 ? "1 step is still open." : `${count} steps are still open.`),
   source: (source: string) => `Source: ${source}.`,
   by: (name: string, when: string) => `${name}, ${when}`,
+  earlier: (count: number) => `Earlier entries (${count})`,
   saved: (step: string) => `Written down: ${step}.`,
   mend: "Not written down yet. Please mend:",
   mendField,
@@ -183,6 +184,9 @@ export const UNSENT = {
   refused: (why: string) => `Kept on this device. ${why}`,
   again: "Send it again",
   drop: "Drop it from this device",
+  otherWriter: (name: string) => `Written by ${name}. Sign in as ${name} to send it, or take it over as yours.`,
+  sendAsMine: "Send as mine",
+  leaveFor: (name: string) => `Leave it for ${name}`,
   signIn: "Kept on this device. Sign in again to send it.",
 } as const;
 

@@ -3,7 +3,7 @@ import type { SheetView } from "#shared/job/sheet-view.ts";
 import { findJob } from "#src/ledger/job-rows.ts";
 import { lastService } from "#src/ledger/last-service.ts";
 import { riseObservations } from "#src/ledger/rise-rows.ts";
-import { readSheet } from "#src/ledger/sheet-rows.ts";
+import { readSheet, sheetHistory } from "#src/ledger/sheet-rows.ts";
 import type { Turn } from "#src/ledger/turn.ts";
 
 /** A job's sheet with what the shop has learnt from earlier ones; null = no such job. */
@@ -14,6 +14,7 @@ export function sheetView({ sql, settings }: Turn, number: string): SheetView | 
   const { unitFamily } = benchCase(found.job, sheet, settings().settings);
   return {
     sheet,
+    earlier: sheetHistory(sql, found.serial).filter(({ step, version }) => version !== sheet[step]?.version),
     lastService: lastService(sql, { serial: serialKnown(found.job.serial, sheet), job: number }),
     rises: riseObservations(sql, unitFamily),
   };

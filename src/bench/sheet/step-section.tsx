@@ -8,6 +8,7 @@ import { BECAUSE_WORDS, SHEET, STANDING_WORDS } from "#shared/messages/sheet-pag
 import { STEP_WORDS } from "#shared/messages/sheet-words.ts";
 import { timeText } from "#shared/messages/time-words.ts";
 import { HeatCalculator } from "#src/bench/sheet/calculators.tsx";
+import { EarlierEntries } from "#src/bench/sheet/earlier-entries.tsx";
 import type { SheetModel } from "#src/bench/sheet/sheet-model.ts";
 import { StepBody } from "#src/bench/sheet/step-body.tsx";
 import { fieldId, type StepForm, TextField } from "#src/bench/sheet/step-field.tsx";
@@ -61,6 +62,7 @@ export function StepSection({ model, at, place, form }: StepProps) {
             {SHEET.by(stored.by, timeText(stored.at, model.job.booking.time.zone, model.front.locale))}
           </p>
         )}
+        <EarlierEntries model={model} step={id} />
         {id === "as-found-slip" && <Wear model={model} />}
         {id === "impeller" && <HeatCalculator sheet={`/shop/jobs/${model.job.number}/sheet`} asked={model.asked} />}
         {model.mayWrite && <StepFormOf model={model} at={at} form={form} />}
