@@ -12,6 +12,7 @@ const MOST_READINGS = 50;
 const MOST_NEEDLES = 200;
 const LONGEST_NOTE = 500;
 const LONGEST_SERIAL = 60;
+const LONGEST_NAME = 60;
 
 const note = z.string().trim().min(1).max(LONGEST_NOTE);
 const noteOrNull = note.nullable();
@@ -80,10 +81,14 @@ export const SheetEntrySchema = z.discriminatedUnion("kind", [
   SkippedEntrySchema,
 ]) satisfies z.ZodType<SheetEntry>;
 
-/** Which version the writer had seen (0 = none), and the key by which what is sent twice is kept once. */
+/**
+ * Which version the writer had seen (0 = none), the key by which what is sent twice is kept once, and who wrote it where
+ * the device says so.
+ */
 export const EntryStampSchema = z.strictObject({
   after: z.int().min(0).max(100_000),
   key: z.string().regex(/^[\w-]{16,64}$/, "16 to 64 letters, digits, _ or -"),
+  by: z.string().min(1).max(LONGEST_NAME).nullable(),
 });
 
 /** @example sheetStepIn("inspect") // "inspect" */

@@ -10,8 +10,10 @@ export type EntryWish = {
   readonly entry: SheetEntry;
   /** Made by the device: what comes twice is kept once. */
   readonly key: string;
-  /** Who writes, by name. */
+  /** Who is signed in, by name. */
   readonly staff: string;
+  /** Who wrote it on the device, by name, which may have been somebody else; null = the device does not say. */
+  readonly by: string | null;
 };
 
 /** Why it was not written. */
@@ -19,5 +21,6 @@ export type EntryRefusal =
   | { readonly reason: "no-such-job" }
   | { readonly reason: "not-on-bench"; readonly state: JobState }
   | { readonly reason: "no-such-step" }
+  | { readonly reason: "other-writer"; readonly writer: string; readonly signedIn: string }
   | { readonly reason: "written-meanwhile"; readonly newer: StoredEntry }
   | { readonly reason: "key-reused" };

@@ -1,4 +1,5 @@
 import type { EntryRefusal } from "#shared/job/sheet-wish.ts";
+import { UNSENT } from "#shared/messages/sheet-page-words.ts";
 import { SHOP_JOB_STATE } from "#shared/messages/shop-words.ts";
 
 /** Said where the sheet refuses an entry. */
@@ -10,6 +11,8 @@ export function entryRefusedText(refusal: EntryRefusal): string {
       return `Not written: the job is ${stateText(refusal.state)}. Put it on the bench first.`;
     case "no-such-step":
       return "Not written: this unit has no such step.";
+    case "other-writer":
+      return UNSENT.otherWriter(refusal.writer);
     case "written-meanwhile":
       return "Somebody else wrote this step meanwhile. Look at both, and choose.";
     case "key-reused":

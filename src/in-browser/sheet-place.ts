@@ -8,6 +8,10 @@ export const steps = (): HTMLElement | null => document.querySelector("[data-she
 
 export const jobNumber = (): string => steps()?.dataset["sheet"] ?? "";
 
+/** Who was signed in when the shop last said so, by name. */
+export const atWork = (): string => steps()?.dataset["staff"] ?? "";
+export const setAtWork = (name: string): void => steps()?.setAttribute("data-staff", name);
+
 /** The figures that the page was made with. */
 export const planNow = (): SheetPlan => JSON.parse(steps()?.dataset["plan"] ?? "null") as SheetPlan;
 

@@ -1,6 +1,7 @@
+import { type Queued, writtenBy } from "#shared/job/sheet-queue.ts";
 import { isDirty } from "#src/in-browser/sheet-draft.ts";
 import { tell } from "#src/in-browser/sheet-news.ts";
-import { jobNumber, sectionOf, sections, stepOf, steps } from "#src/in-browser/sheet-place.ts";
+import { atWork, jobNumber, sectionOf, sections, stepOf, steps } from "#src/in-browser/sheet-place.ts";
 import { kept } from "#src/in-browser/sheet-store.ts";
 import { untilUntouched } from "#src/in-browser/sheet-touch.ts";
 
@@ -10,12 +11,14 @@ export async function refreshSheet(): Promise<void> {
   await untilUntouched();
   const [here, there] = [steps(), page?.querySelector<HTMLElement>("[data-sheet]") ?? null];
   if (page === null || here === null || there === null) return;
-  const waiting = new Set<string>(kept(jobNumber()).map(({ step }) => step));
+  const queue = kept(jobNumber());
+  const waiting = stepsOf(queue);
+  const ownWaiting = stepsOf(writtenBy(queue, atWork()));
   const open = document.querySelector<HTMLElement>("details[data-step][open]")?.dataset["step"];
   let before: HTMLElement | null = null;
   for (const fresh of there.querySelectorAll<HTMLDetailsElement>("details[data-step]")) {
     const old: HTMLDetailsElement | null = sectionOf(stepOf(fresh));
-    if (old === null || !(isDirty(old) || waiting.has(stepOf(fresh)) || isSame(old, fresh))) {
+    if (old === null || !(isDirty(old) || ownWaiting.has(stepOf(fresh)) || isSame(old, fresh))) {
       const plain = plainText(fresh);
       fresh.open = stepOf(fresh) === open;
       const came = document.adoptNode(fresh);
@@ -29,13 +32,15 @@ export async function refreshSheet(): Promise<void> {
   }
   const asked = new Set(JSON.parse(there.dataset["steps"] ?? "[]") as readonly string[]);
   for (const section of sections()) if (!asked.has(stepOf(section)) && !waiting.has(stepOf(section))) section.remove();
-  for (const name of ["plan", "steps"]) here.dataset[name] = there.dataset[name] ?? "";
+  for (const name of ["plan", "steps", "staff"]) here.dataset[name] = there.dataset[name] ?? "";
   for (const part of ["[data-aim]", "[data-standing-text]", ".paper"]) {
     const [old, fresh] = [document.querySelector(part), page.querySelector(part)];
     if (old !== null && fresh !== null) old.replaceWith(document.adoptNode(fresh));
   }
   tell("shown");
 }
+
+const stepsOf = (queue: readonly Queued[]) => new Set<string>(queue.map(({ step }) => step));
 
 /** How each step came from the shop, before anything was typed or drawn into it. */
 const cameAs = new WeakMap<HTMLElement, string>();

@@ -3,7 +3,7 @@ import { acknowledged, clashed, nextToSend, type Queued, refused } from "#shared
 import { mendField, UNSENT } from "#shared/messages/sheet-page-words.ts";
 import { say } from "#src/in-browser/say.ts";
 import { on, tell } from "#src/in-browser/sheet-news.ts";
-import { jobNumber, sectionOf, setStamp } from "#src/in-browser/sheet-place.ts";
+import { atWork, jobNumber, sectionOf, setAtWork, setStamp } from "#src/in-browser/sheet-place.ts";
 import { refreshSheet } from "#src/in-browser/sheet-refresh.ts";
 import { isKeptName, jobsKept, keep, kept } from "#src/in-browser/sheet-store.ts";
 
@@ -53,11 +53,17 @@ const oneTabAtATime = (send: () => Promise<void>): Promise<void> =>
 async function sendInOrder(): Promise<void> {
   let isStale = false;
   for (const number of jobsKept()) {
-    for (let next = nextToSend(kept(number)); next !== null; next = nextToSend(kept(number))) {
+    for (let next = nextTo(number); next !== null; next = nextTo(number)) {
       const answer = await post(number, next);
       if (answer.was === "away") {
         stayAway(answer.says);
         return;
+      }
+      // Somebody else has signed in since the page came: what is theirs goes on, the rest waits for its writer.
+      if (answer.was === "other-writer") {
+        setAtWork(answer.signedIn);
+        tell("kept");
+        continue;
       }
       const before = kept(number);
       keep(number, before, after(before, next, answer));
@@ -69,14 +75,16 @@ async function sendInOrder(): Promise<void> {
     }
   }
   if (isStale) await refreshSheet();
-  if (wasAway && jobsKept().length === 0) {
-    say(UNSENT.sent);
+  if (wasAway) {
+    say(jobsKept().length === 0 ? UNSENT.sent : "");
     setTimeout(() => {
       if (!wasAway) say("");
     }, SAID_MS);
   }
   wasAway = false;
 }
+
+const nextTo = (number: string): Queued | null => nextToSend(kept(number), atWork());
 
 /** Whoever wrote it knows it, even where the page cannot be brought up to date. */
 function noteOwn(step: SheetStepId, version: number): void {
@@ -95,9 +103,12 @@ function stayAway(says: string): void {
 type Answer =
   | { readonly was: "stored"; readonly version: number }
   | { readonly was: "clash"; readonly newer: StoredEntry }
+  | { readonly was: "other-writer"; readonly signedIn: string }
   | { readonly was: "refused" | "away"; readonly says: string };
 
-function after(queue: readonly Queued[], { key }: Queued, answer: Exclude<Answer, { was: "away" }>): readonly Queued[] {
+type Settled = Exclude<Answer, { was: "away" | "other-writer" }>;
+
+function after(queue: readonly Queued[], { key }: Queued, answer: Settled): readonly Queued[] {
   if (answer.was === "stored") return acknowledged(queue, key, answer.version);
   return answer.was === "clash" ? clashed(queue, key, answer.newer) : refused(queue, key, answer.says);
 }
@@ -105,13 +116,14 @@ function after(queue: readonly Queued[], { key }: Queued, answer: Exclude<Answer
 type Told = {
   readonly stored?: StoredEntry;
   readonly newer?: StoredEntry;
+  readonly signedIn?: string;
   readonly detail?: string;
   readonly errors?: readonly { readonly field: string; readonly accepted: string }[];
 };
 
-async function post(number: string, { step, after, key, fields }: Queued): Promise<Answer> {
+async function post(number: string, { step, after, key, by, fields }: Queued): Promise<Answer> {
   const body = new URLSearchParams(
-    Object.entries({ ...fields, after: [String(after)], key: [key] }).flatMap(([name, values]) =>
+    Object.entries({ ...fields, after: [String(after)], key: [key], by: [by] }).flatMap(([name, values]) =>
       values.map((value) => [name, value]),
     ),
   );
@@ -123,6 +135,7 @@ async function post(number: string, { step, after, key, fields }: Queued): Promi
     const told = (await response.json()) as Told;
     if (told.stored !== undefined) return { was: "stored", version: told.stored.version };
     if (told.newer !== undefined) return { was: "clash", newer: told.newer };
+    if (told.signedIn !== undefined) return { was: "other-writer", signedIn: told.signedIn };
     return { was: "refused", says: saysOf(told) };
   } catch {
     return { was: "away", says: UNSENT.kept };

@@ -1,5 +1,6 @@
 import type { SheetStepId } from "#shared/job/sheet-entry.ts";
-import { inOrder, type Queued } from "#shared/job/sheet-queue.ts";
+import { inOrder, type Queued, writtenBy } from "#shared/job/sheet-queue.ts";
+import { atWork } from "#src/in-browser/sheet-place.ts";
 
 /** Each entry lies under a name of its own, so that two tabs never write over one another's. */
 const prefix = (number: string): string => `sheet|${number}|`;
@@ -17,9 +18,9 @@ export function keep(number: string, before: readonly Queued[], after: readonly 
   for (const { key } of before) if (!still.has(key)) localStorage.removeItem(`${prefix(number)}${key}`);
 }
 
-/** The step has an entry on this device that is on its way, so it wants nothing more. */
+/** The step has an entry of whoever is at work that is on its way, so it wants nothing more. */
 export const isOnItsWay = (number: string, step: SheetStepId): boolean =>
-  kept(number).some((it) => it.step === step && it.clash === null && it.refused === null);
+  writtenBy(kept(number), atWork()).some((it) => it.step === step && it.clash === null && it.refused === null);
 
 /** Jobs of which this device still keeps something, this page's or another's. */
 export const jobsKept = (): readonly string[] => [

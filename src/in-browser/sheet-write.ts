@@ -6,7 +6,16 @@ import { element } from "#src/in-browser/element.ts";
 import { say } from "#src/in-browser/say.ts";
 import { forgetDraft } from "#src/in-browser/sheet-draft.ts";
 import { tell } from "#src/in-browser/sheet-news.ts";
-import { fieldsIn, jobNumber, kindOf, sectionAround, sections, setStamp, stepOf } from "#src/in-browser/sheet-place.ts";
+import {
+  atWork,
+  fieldsIn,
+  jobNumber,
+  kindOf,
+  sectionAround,
+  sections,
+  setStamp,
+  stepOf,
+} from "#src/in-browser/sheet-place.ts";
 import { isOnItsWay, keep, kept } from "#src/in-browser/sheet-store.ts";
 import { rememberTool } from "#src/in-browser/sheet-tool.ts";
 
@@ -36,7 +45,7 @@ function write(section: HTMLDetailsElement, form: HTMLFormElement, button: HTMLE
   const step = stepOf(section);
   const before = kept(jobNumber());
   // What the shop would not take as it was is mended by this one.
-  const rest = before.filter((it) => it.step !== step || it.refused === null);
+  const rest = before.filter((it) => it.step !== step || it.by !== atWork() || it.refused === null);
   keep(jobNumber(), before, [...rest, queued(step, fields, before)]);
   setStamp(section, "key", newKey());
   forgetDraft(section);
@@ -51,7 +60,8 @@ function queued(
   before: readonly Queued[],
 ): Queued {
   const at = Math.max(Date.now(), ...before.map((it) => it.at + 1));
-  return { key: key?.[0] ?? newKey(), step, after: Number(after?.[0] ?? 0), fields, at, clash: null, refused: null };
+  const stamp = { key: key?.[0] ?? newKey(), after: Number(after?.[0] ?? 0), by: atWork(), at };
+  return { ...stamp, step, fields, clash: null, refused: null };
 }
 
 const newKey = (): string =>

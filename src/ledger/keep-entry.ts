@@ -13,7 +13,8 @@ import type { Turn } from "#src/ledger/turn.ts";
 
 /**
  * Writes an entry onto a job's sheet. The first one on a unit that was only received puts it on the bench. Whoever had
- * not seen the newest entry of the step is shown it instead, so that neither is lost unseen.
+ * not seen the newest entry of the step is shown it instead, so that neither is lost unseen. What somebody else wrote on a
+ * shared device is not credited to whoever is signed in when it comes.
  */
 export function keepEntry(turn: Turn, wish: EntryWish): Outcome<StoredEntry, EntryRefusal> {
   const { sql, now } = turn;
@@ -22,6 +23,8 @@ export function keepEntry(turn: Turn, wish: EntryWish): Outcome<StoredEntry, Ent
   const { serial, job } = found;
   const earlier = entryOfKey(sql, wish.key);
   if (earlier !== null) return earlier.job === serial && isSame(earlier.stored, wish) ? accept(earlier.stored) : REUSED;
+  const { step, entry, staff, by } = wish;
+  if (by !== null && by !== staff) return refuse({ reason: "other-writer", writer: by, signedIn: staff });
   if (job.state !== "on-bench" && job.state !== "received") return refuse({ reason: "not-on-bench", state: job.state });
   const sheet = readSheet(sql, serial);
   if (!isStepOf(turn, job, sheet, wish)) return refuse({ reason: "no-such-step" });
@@ -29,7 +32,6 @@ export function keepEntry(turn: Turn, wish: EntryWish): Outcome<StoredEntry, Ent
   if (newest !== undefined && newest.version !== wish.after) {
     return refuse({ reason: "written-meanwhile", newer: newest });
   }
-  const { step, entry, staff } = wish;
   const stored = { step, version: (newest?.version ?? 0) + 1, at: now, by: staff, entry };
   if (job.state === "received") start(turn, serial, staff);
   appendEntry(sql, serial, wish.key, stored);

@@ -79,6 +79,7 @@ describe("the shop asks", () => {
       },
       key: `key-of-${number}`,
       staff: "Wilma",
+      by: null,
     });
     const form = await staff.get(page);
     expect(form.text).toMatch(/value="stop-riding:55500:USD"[^>]*checked/);
@@ -250,7 +251,15 @@ describe("the owner", () => {
     const good = DULL_ENTRIES.inspect as InspectEntry;
     const inspect = { ...good, parts: { ...good.parts, "drive-gear": { condition: "broken", note: null } } } as const;
     const key = "the-key-of-an-inspection";
-    const kept = await shop().keepEntry({ number, step: "inspect", entry: inspect, after: 0, key, staff: "Wilma" });
+    const kept = await shop().keepEntry({
+      number,
+      step: "inspect",
+      entry: inspect,
+      after: 0,
+      key,
+      staff: "Wilma",
+      by: null,
+    });
     expect(kept).toMatchObject({ ok: true });
     const back = { number, move: "return", staff: "Wilma", note: "Beyond repair", ifState: "on-bench" } as const;
     expect(await shop().moveJob(back)).toMatchObject({ ok: true });

@@ -181,6 +181,7 @@ describe("the parts of a job", () => {
       step: "inspect",
       entry,
       staff: "Ines",
+      by: null,
       key: fresh(),
       ifVersion: 0,
     } as never);

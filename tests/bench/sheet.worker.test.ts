@@ -6,6 +6,7 @@ import { FIGURES } from "#shared/messages/figure-words.ts";
 import { BECAUSE_WORDS, CLASH, SHEET, STANDING_WORDS } from "#shared/messages/sheet-page-words.ts";
 import { entryRefusedText } from "#shared/messages/sheet-refused-words.ts";
 import { STEP_WORDS } from "#shared/messages/sheet-words.ts";
+import { FIRST_STAFF_NAME } from "#shared/shop/staff.ts";
 import { ADVICE_SOURCE } from "#shared/slip/travel-words.ts";
 import { aJob, someAnswers } from "#tests/bench/a-job.ts";
 import { Browser, fieldValue, MONDAY, setClock, signedIn, WARM_UP, wordsOf } from "#tests/bench/the-shop.ts";
@@ -149,6 +150,39 @@ it("two tablets: both entries side by side, mine written after theirs, nothing l
     reason: "written-meanwhile",
     newer: { version: 2, entry: { note: "Mine, by hand" } },
   });
+});
+
+it("what somebody else wrote on a shared device is refused in plain words, and taken over under the present name", async () => {
+  const { sheet } = await aReceived();
+  expect((await staff.get(sheet)).text).toContain(`data-staff="${FIRST_STAFF_NAME}"`);
+  const form = { note: "By hand", ...stamp() };
+  const refused = await staff.post(`${sheet}/screws`, { ...form, by: "Tansy Marl" }, JSON_ASKED);
+  expect(JSON.parse(refused.text)).toMatchObject({
+    status: 409,
+    reason: "other-writer",
+    signedIn: FIRST_STAFF_NAME,
+    detail: "Written by Tansy Marl. Sign in as Tansy Marl to send it, or take it over as yours.",
+  });
+  expect(wordsOf(await staff.get(sheet))).not.toContain("By hand");
+  const mine = await staff.post(`${sheet}/screws`, { ...form, by: FIRST_STAFF_NAME }, JSON_ASKED);
+  expect(JSON.parse(mine.text)).toMatchObject({ stored: { version: 1, by: FIRST_STAFF_NAME } });
+});
+
+it("shows what was written over, newest first, with who and when; nothing where a step was written once", async () => {
+  const { number, sheet } = await aReceived();
+  await staff.post(`${sheet}/screws`, { note: "First", ...stamp() });
+  expect(wordsOf(await staff.get(sheet))).not.toContain("Earlier entries");
+  const ledger = env.SHOP.getByName("main");
+  const second = { entry: { kind: "done", note: "Second" }, after: 1, key: stamp().key, staff: "Tansy Marl" } as const;
+  expect(await ledger.keepEntry({ number, step: "screws", by: null, ...second })).toMatchObject({ ok: true });
+  await staff.post(`${sheet}/screws`, { note: "Third", ...stamp(2) });
+  const page = await staff.get(sheet);
+  const [, earlier = ""] = /<details class="earlier">(.*?)<\/details>/s.exec(page.text) ?? [];
+  const when = "Mon, Mar 1, 2027, 10:00 AM EST";
+  expect(wordsOf({ ...page, text: earlier }).trim()).toBe(
+    `${SHEET.earlier(2)} Tansy Marl, ${when} Done (Second) ${FIRST_STAFF_NAME}, ${when} Done (First)`,
+  );
+  expect(page.text.split('class="earlier"')).toHaveLength(2);
 });
 
 it("a form sent twice writes once", async () => {

@@ -2,6 +2,7 @@ import { expect, it } from "vitest";
 import { CLASH, SHEET, UNSENT } from "#shared/messages/sheet-page-words.ts";
 import { STEP_WORDS } from "#shared/messages/sheet-words.ts";
 import { NOT_SIGNED_IN } from "#shared/messages/shop-sign-in-words.ts";
+import { FIRST_STAFF_NAME } from "#shared/shop/staff.ts";
 import { aUnitReceived, DULL_STEPS, fillStep, keepStep, openStep, stepAt } from "#tests/browser/bench-desk.ts";
 import { bringInspector, inspectPage } from "#tests/browser/inspect-page.ts";
 import { visiting } from "#tests/support/visiting.ts";
@@ -173,6 +174,38 @@ it("two tablets: each sees both entries and chooses; nothing is lost", async () 
   await stepAt(other, "screws").getByRole("button", { name: CLASH.keepTheirs }).click();
   await other.locator('[data-step="screws"] [data-answer]', { hasText: "Mine" }).waitFor();
   expect(await other.locator("[data-unsent]").count()).toBe(0);
+});
+
+it("a shared tablet: what one wrote is not sent as another's, until that one takes it over", async () => {
+  const { page, open } = await atBench();
+  // As the page stands where somebody else has signed in since it was opened.
+  const opener = (name: string) =>
+    page.evaluate((it) => document.querySelector("[data-sheet]")?.setAttribute("data-staff", it), name);
+  await opener("Tansy Marl");
+  await openStep(page, "screws");
+  await stepAt(page, "screws").locator("[name=note]").fill("By hand");
+  await keepStep(page, "screws");
+  const says = UNSENT.refused(UNSENT.otherWriter("Tansy Marl"));
+  await stepAt(page, "screws").getByText(says).waitFor();
+  await open();
+  await stepAt(page, "screws").getByText(says).waitFor();
+  // Whoever is at work goes on meanwhile.
+  await openStep(page, "impeller");
+  await keepStep(page, "impeller");
+  await page.locator('[data-step="impeller"][data-standing="done"]').waitFor();
+
+  await openStep(page, "screws");
+  await stepAt(page, "screws")
+    .getByRole("button", { name: UNSENT.leaveFor("Tansy Marl") })
+    .click();
+  expect(await stepAt(page, "screws").getAttribute("open")).toBeNull();
+  expect(await stepAt(page, "screws").getAttribute("data-standing")).toBe("open");
+  await openStep(page, "screws");
+  await stepAt(page, "screws").getByRole("button", { name: UNSENT.sendAsMine }).click();
+  await page.locator('[data-step="screws"][data-standing="done"]').waitFor();
+  expect(await stepAt(page, "screws").textContent()).toContain(`${FIRST_STAFF_NAME}, `);
+  expect(await stepAt(page, "screws").locator("[data-answer]").textContent()).toBe("Done (By hand)");
+  expect(await page.locator("[data-unsent]").count()).toBe(0);
 });
 
 it("two tabs of one tablet send every entry once", async () => {

@@ -26,6 +26,7 @@ const aWish = (number: string, change: Partial<EntryWish> = {}): EntryWish => ({
   entry: { kind: "done", note: null },
   key: `key-of-sixteen-${made++}`,
   staff: "Sedge Hallow",
+  by: null,
   ...change,
 });
 
@@ -62,6 +63,7 @@ it("appends every entry and shows each step's newest, with who wrote it and when
     { version: 1 },
     { version: 2, entry: { note: "In pattern" } },
   ]);
+  expect((await ledger.sheet(number))?.earlier).toMatchObject([{ step: "screws", version: 1, by: "Sedge Hallow" }]);
   const written = (await ledger.job(number))?.history.filter(({ what }) => what === "sheet-written");
   expect(written).toMatchObject([
     { who: "shop", staff: "Sedge Hallow", note: "screws" },
@@ -91,6 +93,27 @@ it("a key that comes with another entry, step or job is refused", async () => {
   expect(await ledger.keepEntry({ ...wish, entry: { kind: "done", note: "Else" } })).toEqual(reused);
   expect(await ledger.keepEntry({ ...wish, step: "impeller" })).toEqual(reused);
   expect(await ledger.keepEntry({ ...wish, number: other })).toEqual(reused);
+});
+
+it("what somebody else wrote is not credited to whoever is signed in, and is theirs who take it over", async () => {
+  const ledger = await aLedger();
+  const number = await aJobIn(ledger, "received");
+  const wish = aWish(number, { by: "Tansy Marl" });
+  const refusal = { reason: "other-writer", writer: "Tansy Marl", signedIn: "Sedge Hallow" };
+  expect(await ledger.keepEntry(wish)).toEqual({ ok: false, refusal });
+  expect(await historyOf(ledger, number)).toEqual([]);
+  expect((await ledger.job(number))?.state).toBe("received");
+  const mine = { ...wish, by: "Sedge Hallow" };
+  expect(await ledger.keepEntry(mine)).toMatchObject({ ok: true, value: { version: 1, by: "Sedge Hallow" } });
+});
+
+it("an entry whose answer was lost stays its writer's, whoever sends it again", async () => {
+  const ledger = await aLedger();
+  const number = await aJobIn(ledger, "on-bench");
+  const wish = aWish(number, { staff: "Tansy Marl", by: "Tansy Marl" });
+  const first = await ledger.keepEntry(wish);
+  expect(await ledger.keepEntry({ ...wish, staff: "Sedge Hallow" })).toEqual(first);
+  expect(await ledger.keepEntry({ ...wish, staff: "Sedge Hallow", by: "Sedge Hallow" })).toEqual(first);
 });
 
 it("two who write the same step: the second is shown the first's entry, and may write after it", async () => {

@@ -21,6 +21,8 @@ export type SheetModel = {
   /** Photos of the job; null where photos are switched off. */
   readonly photos: readonly Photo[] | null;
   readonly mayWrite: boolean;
+  /** Who is at work, by name. */
+  readonly staff: string;
   readonly newKey: () => string;
   /** What the calculators were asked, by the address. */
   readonly asked: FormFields;
@@ -31,13 +33,14 @@ type Shown = {
   readonly view: SheetView;
   readonly settings: ShopSettings;
   readonly photos: readonly Photo[] | null;
+  readonly staff: string;
   /** The step that was asked for; otherwise the first that wants something. */
   readonly step: SheetStepId | null;
   readonly newKey: () => string;
   readonly asked: FormFields;
 };
 
-export function sheetModel({ job, view, settings, photos, step: wanted, newKey, asked }: Shown): SheetModel {
+export function sheetModel({ job, view, settings, photos, staff, step: wanted, newKey, asked }: Shown): SheetModel {
   const it = benchCase(job, view.sheet, settings);
   const standing = sheetStanding(it, view.sheet);
   return {
@@ -50,6 +53,7 @@ export function sheetModel({ job, view, settings, photos, step: wanted, newKey, 
     photos,
     current: standing.steps.find(({ step }) => step.id === wanted)?.step.id ?? standing.missing[0] ?? null,
     mayWrite: job.state === "on-bench" || job.state === "received",
+    staff,
     newKey,
     asked,
   };

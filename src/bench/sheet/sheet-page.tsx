@@ -50,6 +50,7 @@ export function SheetPage({ model, done = null, refused = null, problem }: Sheet
       <div
         class="steps screen"
         data-sheet={job.number}
+        data-staff={model.staff}
         data-plan={JSON.stringify(model.plan)}
         data-steps={JSON.stringify(model.standing.steps.map(({ step }) => step.id))}
       >

@@ -72,16 +72,17 @@ async function modelFor(c: SheetContext, needs: BenchNeeds, step: SheetStepId | 
     needs.photoStore === null ? null : needs.shop.photos(number),
   ]);
   if (job === null || view === null) throw new Error("A job vanished while its sheet was read");
-  return sheetModel({ job, view, settings, photos, step, newKey: needs.newId, asked: c.req.queries() });
+  const { name: staff } = c.var.staff;
+  return sheetModel({ job, view, settings, photos, staff, step, newKey: needs.newId, asked: c.req.queries() });
 }
 
-type Wish = { readonly entry: SheetEntry; readonly after: number; readonly key: string };
+type Wish = { readonly entry: SheetEntry; readonly after: number; readonly key: string; readonly by: string | null };
 type Problems = Readonly<Record<string, string>>;
 
 function readWish(step: SheetStepId, fields: FormFields): Outcome<Wish, Problems> {
   const typed = readEntry(stepKind(step), fields);
   const schema = ENTRY_SCHEMAS[typed.kind];
-  const stampTyped = { after: Number(fields["after"]?.[0]), key: fields["key"]?.[0] };
+  const stampTyped = { after: Number(fields["after"]?.[0]), key: fields["key"]?.[0], by: fields["by"]?.[0] ?? null };
   const [entry, stamp] = [schema.safeParse(typed), EntryStampSchema.safeParse(stampTyped)];
   if (entry.success && stamp.success) return accept({ entry: entry.data, ...stamp.data });
   return refuse({
@@ -109,6 +110,6 @@ async function notAccepted(c: SheetContext, needs: BenchNeeds, refused: StepForm
 
 const NOT_ACCEPTED = "Some fields are not accepted; each is named with what would be.";
 
-const withoutStamp = ({ after: _, key: __, ...fields }: FormFields): FormFields => fields;
+const withoutStamp = ({ after: _, key: __, by: ___, ...fields }: FormFields): FormFields => fields;
 
 const wantsJson = (c: SheetContext): boolean => c.req.header("accept")?.includes("application/json") === true;
