@@ -74,6 +74,6 @@ async function insist(ask: () => Promise<Answered>): Promise<Answered> {
 async function jobsAtTheShop({ origin, signInLink }: RunningShop): Promise<Set<string>> {
   const signedIn = await fetch(signInLink, { method: "POST", redirect: "manual" });
   const cookie = (signedIn.headers.get("set-cookie") ?? "").split(";")[0] ?? "";
-  const page = await (await fetch(`${origin}/shop`, { headers: { cookie } })).text();
+  const page = await (await fetch(`${origin}/shop/arrivals`, { headers: { cookie } })).text();
   return new Set([...page.matchAll(/\/shop\/jobs\/([0-9A-Z]+)/g)].map(([, number]) => String(number)));
 }
