@@ -74,6 +74,7 @@ it("by the keyboard alone: sign in, open a job, make its owner a new link", asyn
   const page = await context.newPage();
   await page.goto(await newSignInLink(shop()));
   await press(page, SIGN_IN.button);
+  await page.getByRole("heading", { level: 1, name: ACCOUNT.title }).waitFor();
   await press(page, ACCOUNT.later);
   await page.getByRole("heading", { level: 1, name: DAY.title }).waitFor();
   await press(page, ARRIVALS.title);
