@@ -1,9 +1,9 @@
 import type { MeasuredSlip } from "#shared/job/record-schema.ts";
 import type { SheetEntry, SlipEntry } from "#shared/job/sheet-entry.ts";
-import { FEWEST_FINAL_READINGS } from "#shared/job/sheet-standing.ts";
 import type { Band } from "#shared/slip/conformity.ts";
 import type { ReadingLevels } from "#shared/slip/reading-rules.ts";
 import { slipReading } from "#shared/slip/slip-reading.ts";
+import { FEWEST_READINGS } from "#shared/slip/torque-tool.ts";
 import { roundTo } from "#shared/units/round-to.ts";
 
 export type SlipAim = { readonly target: number; readonly band: Band };
@@ -20,7 +20,7 @@ const DECIMALS = 4;
 export function measuredSlip(taken: SlipTaken, aim: SlipAim | null, levels: ReadingLevels): MeasuredSlip {
   const { readings, breakaway, tool, why } = taken;
   const written = { readings: [...readings], breakaway, tool, note: why };
-  if (readings.length < FEWEST_FINAL_READINGS) {
+  if (readings.length < FEWEST_READINGS) {
     return { ...written, mean: rounded(sum(readings) / readings.length), uncertainty: null, decision: null };
   }
   const read = slipReading({ ...(aim ?? nothingAimedAt(readings)), readings, tool }, levels);

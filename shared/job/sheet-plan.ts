@@ -5,7 +5,7 @@ import { type AdviceAsk, adviseNut, adviseShims } from "#shared/slip/bench-advic
 import type { SetNutClutch, ShimStackClutch } from "#shared/slip/clutch-data.ts";
 import type { Band } from "#shared/slip/conformity.ts";
 import type { RiseSpreads } from "#shared/slip/lock-nut-rise.ts";
-import { provableAim, provableMeans } from "#shared/slip/provable-means.ts";
+import { provableAim, provableHundredths, provableMeans } from "#shared/slip/provable-means.ts";
 import type { ReadingLevels } from "#shared/slip/reading-rules.ts";
 import { roundTo } from "#shared/units/round-to.ts";
 
@@ -60,11 +60,11 @@ export function adviceText(
   return means === null || shift === 0 ? says : `${sayProvable(means, targetLbfFt)} ${says}`;
 }
 
-/** What to aim for instead where the wrench cannot prove the target itself. Rounded towards the middle, so that it holds. */
-function sayProvable({ low, high }: Band, aim: number): string {
-  const hundredths = { low: Math.ceil(low * 100) / 100, high: Math.floor(high * 100) / 100 };
+/** What to aim for instead where the wrench cannot prove the target itself. */
+function sayProvable(means: Band, aim: number): string {
+  const { low, high } = provableHundredths(means);
   return (
-    `This wrench can prove a final slip of ${hundredths.low} to ${hundredths.high} lbf·ft, not the target itself: ` +
+    `This wrench can prove a final slip of ${low} to ${high} lbf·ft, not the target itself: ` +
     `so set ${roundTo(aim, 1)} lbf·ft here.`
   );
 }

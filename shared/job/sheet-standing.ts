@@ -11,6 +11,7 @@ import { partsToInspect, type SheetStep, type SheetWork, stepsFor } from "#share
 import type { Band } from "#shared/slip/conformity.ts";
 import type { ReadingLevels } from "#shared/slip/reading-rules.ts";
 import { slipReading } from "#shared/slip/slip-reading.ts";
+import { FEWEST_READINGS } from "#shared/slip/torque-tool.ts";
 
 /** What a sheet is judged by. */
 export type SheetCase = SheetWork & {
@@ -46,9 +47,6 @@ export type SheetStanding = {
   /** The steps that still want something, in order. */
   readonly missing: readonly SheetStepId[];
 };
-
-/** Common practice, no published source: the final slip is read at least three times. */
-export const FEWEST_FINAL_READINGS = 3;
 
 /** Where every step of a sheet stands, and whether the whole is complete. */
 export function sheetStanding(it: SheetCase, sheet: BenchSheet): SheetStanding {
@@ -102,7 +100,7 @@ function lackOf(
 /** The breakaway peak is not looked at: it is not the slip. */
 function lackOfProof({ readings, tool }: SlipEntry, { aim, levels }: SheetCase): Lack {
   if (tool.kind === "click") return must("click-tool");
-  if (readings.length < FEWEST_FINAL_READINGS) return must("too-few-readings");
+  if (readings.length < FEWEST_READINGS) return must("too-few-readings");
   if (aim === null) return unlessSaid("no-target");
   const { decision, mean } = slipReading({ ...aim, readings, tool }, levels);
   if (decision === "accept") return null;

@@ -4,7 +4,7 @@ import { provableMeans } from "#shared/slip/provable-means.ts";
 import type { SlipDecision } from "#shared/slip/reading-rules.ts";
 import type { DialFacts } from "#shared/slip/slip-dial.ts";
 import { type SlipReading, slipReading } from "#shared/slip/slip-reading.ts";
-import type { TorqueTool } from "#shared/slip/torque-tool.ts";
+import { FEWEST_READINGS, type TorqueTool } from "#shared/slip/torque-tool.ts";
 
 /** Readings as far as they go; a wrench that is not described yet is null. */
 export type ReadingsSoFar = { readonly readings: readonly number[]; readonly tool: TorqueTool | null };
@@ -20,8 +20,6 @@ export type SlipShown = {
   readonly provable: Band | null;
 };
 
-/** Three is the fewest readings whose spread says anything. */
-const FEWEST = 3;
 /** Where the plan has no band, the mean and its uncertainty are shown all the same. */
 const ANY_BAND = { low: 0, high: 1000 } as const;
 
@@ -31,7 +29,7 @@ export function slipShown(
   { readings, tool }: ReadingsSoFar,
 ): SlipShown {
   const reading =
-    readings.length < FEWEST || tool === null
+    readings.length < FEWEST_READINGS || tool === null
       ? null
       : slipReading({ target: aim?.target ?? mean(readings), band: aim?.band ?? ANY_BAND, readings, tool }, levels);
   return {

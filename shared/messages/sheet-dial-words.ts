@@ -1,9 +1,9 @@
 import type { SlipShown } from "#shared/job/slip-shown.ts";
 import { SHEET } from "#shared/messages/sheet-page-words.ts";
+import { provableHundredths } from "#shared/slip/provable-means.ts";
 import type { DialFacts } from "#shared/slip/slip-dial.ts";
+import { FEWEST_READINGS } from "#shared/slip/torque-tool.ts";
 import { roundTo } from "#shared/units/round-to.ts";
-
-const FEWEST = 3;
 
 /** What stands under the dial, a line each. */
 export function dialLines(
@@ -14,7 +14,7 @@ export function dialLines(
   if (reading === null) {
     return [
       ...proof,
-      ...(readings < FEWEST ? [SHEET.fewer(FEWEST - readings)] : []),
+      ...(readings < FEWEST_READINGS ? [SHEET.fewer(FEWEST_READINGS - readings)] : []),
       ...(hasTool ? [] : [SHEET.sayTool]),
       ...(dial.band === null ? [SHEET.noAim] : []),
     ];
@@ -25,11 +25,11 @@ export function dialLines(
   return [SHEET.decision[decision], measured, reading.why, ...(decision === "accept" ? [] : proof)];
 }
 
-/** Rounded towards the middle, so that it holds. */
-const sayProvable = (means: SlipShown["provable"]): string =>
-  means === null
-    ? SHEET.proves
-    : SHEET.provable((Math.ceil(means.low * 100) / 100).toFixed(2), (Math.floor(means.high * 100) / 100).toFixed(2));
+function sayProvable(means: SlipShown["provable"]): string {
+  if (means === null) return SHEET.proves;
+  const { low, high } = provableHundredths(means);
+  return SHEET.provable(low.toFixed(2), high.toFixed(2));
+}
 
 /** The dial for those who do not see it. @example dialLabel(facts) // "Dial: band 17.5 to 18.1, target 18, readings 17.8" */
 export function dialLabel({ band, target, readings, result }: DialFacts): string {

@@ -35,3 +35,9 @@ export function provableMeans(
 /** Where to aim: the target, or what is nearest to it of what the wrench can prove. @example provableAim(18, { low: 17.67, high: 17.92 }) // 17.92 */
 export const provableAim = (target: number, means: Band | null): number =>
   means === null ? target : Math.min(Math.max(target, means.low), means.high);
+
+/** For showing: rounded towards the middle, so that what is said holds. @example provableHundredths({ low: 17.669, high: 17.928 }) // 17.67, 17.92 */
+export const provableHundredths = ({ low, high }: Band): Band => ({
+  low: Math.ceil(low * 100) / 100,
+  high: Math.floor(high * 100) / 100,
+});

@@ -1,8 +1,6 @@
 import * as z from "zod";
-import { type SlipReadingRequest, TOOL_KINDS } from "#shared/slip/torque-tool.ts";
+import { FEWEST_READINGS, type SlipReadingRequest, TOOL_KINDS } from "#shared/slip/torque-tool.ts";
 
-/** Three is the fewest readings whose spread says anything about the spread of the next. */
-const FEWEST_READINGS = 3;
 const MOST_READINGS = 50;
 
 /** A slip as read, lbf·ft: far above any slip, far below a slipped decimal point. */

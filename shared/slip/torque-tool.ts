@@ -1,6 +1,9 @@
 /** What the slip may be read with. No library here: the browser's script reads this file too. */
 export const TOOL_KINDS = ["electronic", "click", "beam", "dial"] as const;
 
+/** Three is the fewest readings whose spread says anything about the spread of the next. */
+export const FEWEST_READINGS = 3;
+
 /** A torque tool as it stands on the bench; torques in lbf·ft. */
 export type TorqueTool = {
   readonly kind: (typeof TOOL_KINDS)[number];

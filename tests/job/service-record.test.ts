@@ -3,11 +3,11 @@ import { describe, expect, it } from "vitest";
 import { canonicalJson } from "#shared/basics/canonical-json.ts";
 import { correctedService } from "#shared/job/record-correction.ts";
 import { RecordSchema, ServiceSchema } from "#shared/job/record-schema.ts";
-import { FEWEST_FINAL_READINGS } from "#shared/job/sheet-standing.ts";
 import { plainService } from "#shared/messages/record-plain.ts";
 import { betweenText } from "#shared/messages/record-words.ts";
 import { DEMO_SHOP } from "#shared/shop/shop-settings.ts";
 import { slipReading } from "#shared/slip/slip-reading.ts";
+import { FEWEST_READINGS } from "#shared/slip/torque-tool.ts";
 import { aGentleSheet, aService, aServiceInput } from "#tests/job/a-service.ts";
 import { asStored, CLICK, DIGITAL } from "#tests/job/a-sheet.ts";
 import { aCraft, done, ON_DATE } from "#tests/support/a-craft.ts";
@@ -57,7 +57,7 @@ describe("a service's record", () => {
 
   it("gives fewer than three readings a mean, and nothing that they cannot bear", () => {
     for (const readings of [[11], [11, 11.5]]) {
-      expect(readings.length).toBeLessThan(FEWEST_FINAL_READINGS);
+      expect(readings.length).toBeLessThan(FEWEST_READINGS);
       const { slip } = aService({ sheet: aGentleSheet({ "as-found-slip": finalSlip(readings) }) }).found;
       expect(slip).toMatchObject({ uncertainty: null, decision: null });
     }

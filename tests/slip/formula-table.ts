@@ -130,6 +130,7 @@ export const FORMULAS: readonly FormulaRow[] = [
   ...rows("slip/provable-means", "tests/slip/provable-means.test.ts", {
     provableMeans: ["JCGM 106:2012, clause 8", "the decision on readings on either side of its ends"],
     provableAim: ["arithmetic", "by hand"],
+    provableHundredths: ["arithmetic", "by hand"],
   }),
   ...rows("slip/conformity", "tests/slip/conformity.test.ts", {
     conformity: ["JCGM 106:2012, clause 7", "published specific risks; an independent normal distribution"],

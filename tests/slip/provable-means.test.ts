@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { expect, it } from "vitest";
-import { provableAim, provableMeans } from "#shared/slip/provable-means.ts";
+import { provableAim, provableHundredths, provableMeans } from "#shared/slip/provable-means.ts";
 import { slipReading } from "#shared/slip/slip-reading.ts";
 import { SLIP_DEFAULTS } from "#shared/slip/slip-settings.ts";
 import type { TorqueTool } from "#shared/slip/torque-tool.ts";
@@ -66,4 +66,8 @@ it("aims at the target, or at what is nearest to it of what can be proved", () =
   expect(provableAim(12.5, { low: 12.2, high: 12.8 })).toBe(12.5);
   expect(provableAim(13, { low: 13.2, high: 13.8 })).toBe(13.2);
   expect(provableAim(18, null)).toBe(18);
+});
+
+it("shows no mean that could not be proved", () => {
+  expect(provableHundredths({ low: 17.669, high: 17.928 })).toEqual({ low: 17.67, high: 17.92 });
 });

@@ -1,9 +1,8 @@
 import { readReadings, readTool } from "#shared/job/sheet-fields.ts";
 import type { SheetPlan } from "#shared/job/sheet-plan.ts";
-import { FEWEST_FINAL_READINGS } from "#shared/job/sheet-standing.ts";
 import { SHEET } from "#shared/messages/sheet-page-words.ts";
 import { TOOL_WORDS } from "#shared/messages/sheet-words.ts";
-import { TOOL_KINDS } from "#shared/slip/torque-tool.ts";
+import { FEWEST_READINGS, TOOL_KINDS } from "#shared/slip/torque-tool.ts";
 import { DialFigure } from "#src/bench/sheet/dial-figure.tsx";
 import { NumberField, PickField, type StepForm, TextField, typedIn } from "#src/bench/sheet/step-field.tsx";
 
@@ -12,8 +11,8 @@ type SlipFieldsProps = { readonly form: StepForm; readonly plan: SheetPlan };
 /** Readings of the slip, with the dial that they move. */
 export function SlipFields({ form, plan }: SlipFieldsProps) {
   const isFinal = form.step === "final-slip";
-  const fewest = isFinal ? FEWEST_FINAL_READINGS : 1;
-  const places = Math.max(FEWEST_FINAL_READINGS, (form.fields["readings"]?.length ?? 0) + 1);
+  const fewest = isFinal ? FEWEST_READINGS : 1;
+  const places = Math.max(FEWEST_READINGS, (form.fields["readings"]?.length ?? 0) + 1);
   return (
     <>
       <DialFigure plan={plan} isFinal={isFinal} readings={readReadings(form.fields)} tool={readTool(form.fields)} />
